@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/disk.h"
+
+#include "base/fault.h"
+
+#include <algorithm>
+#include <cerrno>
+#include <cstring>
+#include <dirent.h>
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+namespace qw {
+
+namespace {
+
+[[noreturn]] void refuse(const std::string& doing, const Path& path, int error) {
+    FaultNote note{"disk", {path.string(), 0, 0}, "cannot " + doing + ": " + std::strerror(error), "", ""};
+    if (error == ENOSPC || error == EDQUOT) note.mend = "make room on the disk and run it again; what was there before is untouched";
+    if (error == EACCES || error == EPERM || error == EROFS) note.mend = "give yourself the right to write there, or choose another folder with --out";
+    throw Fault(FaultKind::not_carried_out, std::move(note));
+}
+
+class RealSink : public Sink {
+public:
+    explicit RealSink(Path path) : path_(std::move(path)) {
+        fd_ = ::open(path_.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+        if (fd_ < 0) refuse("create the file", path_, errno);
+    }
+    ~RealSink() override {
+        if (fd_ >= 0) ::close(fd_);
+    }
+    void write(std::span<const std::byte> bytes) override {
+        while (!bytes.empty()) {
+            const ssize_t n = ::write(fd_, bytes.data(), bytes.size());
+            if (n < 0 && errno == EINTR) continue;
+            if (n < 0) refuse("write the file", path_, errno);
+            bytes = bytes.subspan(static_cast<std::size_t>(n));
+        }
+    }
+    void close() override {
+        if (::fsync(fd_) != 0 && errno != EINVAL && errno != EROFS) refuse("sync the file", path_, errno);
+        const int fd = fd_;
+        fd_ = -1;
+        if (::close(fd) != 0) refuse("close the file", path_, errno);
+    }
+
+private:
+    Path path_;
+    int fd_ = -1;
+};
+
+class RealSource : public Source {
+public:
+    explicit RealSource(Path path) : path_(std::move(path)) {
+        fd_ = ::open(path_.c_str(), O_RDONLY | O_CLOEXEC);
+        if (fd_ < 0) refuse("open the file", path_, errno);
+        struct stat st {};
+        if (::fstat(fd_, &st) != 0) refuse("look at the file", path_, errno);
+        if (!S_ISREG(st.st_mode)) refuse("read it: it is no ordinary file", path_, EINVAL);
+        size_ = static_cast<std::uint64_t>(st.st_size);
+    }
+    ~RealSource() override { ::close(fd_); }
+    std::uint64_t size() const override { return size_; }
+    std::size_t read(std::uint64_t offset, std::span<std::byte> bytes) override {
+        std::size_t done = 0;
+        while (done < bytes.size()) {
+            const ssize_t n = ::pread(fd_, bytes.data() + done, bytes.size() - done, static_cast<off_t>(offset + done));
+            if (n < 0 && errno == EINTR) continue;
+            if (n < 0) refuse("read the file", path_, errno);
+            if (n == 0) break;
+            done += static_cast<std::size_t>(n);
+        }
+        return done;
+    }
+
+private:
+    Path path_;
+    int fd_ = -1;
+    std::uint64_t size_ = 0;
+};
+
+class RealDisk : public Disk {
+public:
+    std::unique_ptr<Source> open(const Path& path) override { return std::make_unique<RealSource>(path); }
+
+    std::optional<FileStat> stat(const Path& path) override {
+        struct stat st {};
+        if (::lstat(path.c_str(), &st) != 0) {
+            if (errno == ENOENT || errno == ENOTDIR) return std::nullopt;
+            refuse("look at it", path, errno);
+        }
+        const FileType type = S_ISREG(st.st_mode)   ? FileType::file
+                              : S_ISDIR(st.st_mode) ? FileType::folder
+                              : S_ISLNK(st.st_mode) ? FileType::link
+                                                    : FileType::other;
+        return FileStat{type, static_cast<std::uint64_t>(st.st_size)};
+    }
+
+    std::vector<std::string> list(const Path& folder) override {
+        DIR* dir = ::opendir(folder.c_str());
+        if (!dir) refuse("list the folder", folder, errno);
+        std::vector<std::string> names;
+        errno = 0;
+        while (const dirent* entry = ::readdir(dir)) {
+            const std::string name = entry->d_name;
+            if (name != "." && name != "..") names.push_back(name);
+        }
+        const int error = errno;
+        ::closedir(dir);
+        if (error) refuse("list the folder", folder, error);
+        std::sort(names.begin(), names.end());
+        return names;
+    }
+
+    std::unique_ptr<Sink> create(const Path& path) override { return std::make_unique<RealSink>(path); }
+
+    void make_folders(const Path& path) override {
+        std::error_code error;
+        std::filesystem::create_directories(path, error);
+        if (error) refuse("make the folder", path, error.value());
+    }
+
+    void link(const Path& from, const Path& to) override {
+        if (::link(from.c_str(), to.c_str()) != 0) refuse("link the file", to, errno);
+    }
+
+    void rename(const Path& from, const Path& to) override {
+        if (::rename(from.c_str(), to.c_str()) != 0) refuse("rename", to, errno);
+    }
+
+    void exchange(const Path& a, const Path& b) override {
+        if (::renameat2(AT_FDCWD, a.c_str(), AT_FDCWD, b.c_str(), RENAME_EXCHANGE) != 0)
+            refuse("exchange it for the new one", b, errno);
+    }
+
+    void remove(const Path& path) override {
+        std::error_code error;
+        std::filesystem::remove_all(path, error);
+        if (error) refuse("remove", path, error.value());
+    }
+
+    void sync_folder(const Path& path) override {
+        const int fd = ::open(path.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+        if (fd < 0) refuse("open the folder", path, errno);
+        const int status = ::fsync(fd), error = errno;
+        ::close(fd);
+        if (status != 0 && error != EINVAL) refuse("sync the folder", path, error);
+    }
+};
+
+}  // namespace
+
+std::unique_ptr<Disk> real_disk() { return std::make_unique<RealDisk>(); }
+
+std::string read_text(Disk& disk, const Path& path, std::uint64_t limit) {
+    const auto source = disk.open(path);
+    if (source->size() > limit) {
+        throw Fault(FaultKind::not_understood,
+                    {"file-too-large", {path.string(), 0, 0}, "the file has " + std::to_string(source->size()) + " bytes",
+                     "at most " + std::to_string(limit), ""});
+    }
+    std::string text(static_cast<std::size_t>(source->size()), '\0');
+    text.resize(source->read(0, std::as_writable_bytes(std::span(text.data(), text.size()))));
+    return text;
+}
+
+void write_file(Disk& disk, const Path& path, std::string_view text) {
+    const Path part = path.string() + ".part";
+    disk.remove(part);
+    try {
+        const auto sink = disk.create(part);
+        sink->write(text);
+        sink->close();
+        disk.rename(part, path);
+    } catch (...) {
+        try {
+            disk.remove(part);
+        } catch (const Fault&) {  // the first fault is the one to tell
+        }
+        throw;
+    }
+    disk.sync_folder(path.parent_path().empty() ? Path(".") : path.parent_path());
+}
+
+}  // namespace qw

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace qw {
+
+using Path = std::filesystem::path;
+
+/// A file being written. What is not closed is not promised to be on disk.
+class Sink {
+public:
+    virtual ~Sink() = default;
+    /// Appends at the end. Throws Fault (not_carried_out), naming the file, when the disk refuses.
+    virtual void write(std::span<const std::byte> bytes) = 0;
+    /// Syncs and closes; throws as `write`. Must be called exactly once for a file that is to be kept.
+    virtual void close() = 0;
+
+    void write(std::string_view text) { write(std::as_bytes(std::span(text.data(), text.size()))); }
+};
+
+/// A file being read at any place. Not safe for use by two threads at once.
+class Source {
+public:
+    virtual ~Source() = default;
+    virtual std::uint64_t size() const = 0;
+    /// Reads up to bytes.size() from `offset`; returns how many there were, 0 at the end. Throws Fault.
+    virtual std::size_t read(std::uint64_t offset, std::span<std::byte> bytes) = 0;
+};
+
+enum class FileType { file, folder, link, other };
+struct FileStat {
+    FileType type = FileType::other;
+    std::uint64_t size = 0;
+};
+
+/// Every touch of the file system goes through this, so that a test can fail a write, count the steps and stop
+/// between any two of them. All functions throw Fault (not_carried_out) with the path and the system's reason.
+class Disk {
+public:
+    virtual ~Disk() = default;
+
+    // Reading.
+    virtual std::unique_ptr<Source> open(const Path& path) = 0;
+    /// Does not follow a link at the end of the path; nothing when there is no such file.
+    virtual std::optional<FileStat> stat(const Path& path) = 0;
+    /// Names in a folder, sorted bytewise.
+    virtual std::vector<std::string> list(const Path& folder) = 0;
+
+    // Writing.
+    /// A new file; an existing one is a fault.
+    virtual std::unique_ptr<Sink> create(const Path& path) = 0;
+    virtual void make_folders(const Path& path) = 0;
+    virtual void link(const Path& from, const Path& to) = 0;
+    virtual void rename(const Path& from, const Path& to) = 0;
+    /// Exchanges two existing names in one step (renameat2, RENAME_EXCHANGE).
+    virtual void exchange(const Path& a, const Path& b) = 0;
+    /// Removes a file or a folder with all in it; nothing there is no fault.
+    virtual void remove(const Path& path) = 0;
+    virtual void sync_folder(const Path& path) = 0;
+};
+
+/// The machine's own file system.
+std::unique_ptr<Disk> real_disk();
+
+/// The whole of a file; Fault when it is larger than `limit` bytes.
+std::string read_text(Disk& disk, const Path& path, std::uint64_t limit);
+/// Writes a file beside `path`, syncs, renames it to `path`, syncs the folder; leaves nothing behind on failure.
+void write_file(Disk& disk, const Path& path, std::string_view text);
+
+}  // namespace qw

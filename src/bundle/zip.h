@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "base/clock.h"
+#include "base/disk.h"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace qw::bundle {
+
+/// One file of a bundle: a path inside the zip and where its bytes are.
+struct Entry {
+    std::string name;  ///< a–z 0–9 - _ . and / only, at most 180 bytes, relative, no empty, dot or reserved parts
+    Path file;         ///< on the disk that is handed in
+    bool stored = true;  ///< true: as it is (already compressed); false: deflate
+};
+
+/// Why a name cannot be an entry's name on every system, or "" (ZIP APPNOTE 4.4.17: relative, forward slashes;
+/// Microsoft "Naming files": reserved device names, no trailing dot or space).
+std::string fault_in_name(const std::string& name);
+
+struct Written {
+    std::uint64_t bytes = 0;
+    std::string sha256;
+};
+
+/// Writes a zip at `path` (a new file) through the disk, entries in the given order, with one date, zone-free, the
+/// same attributes for all, so that the same inputs give the same bytes. Names are checked, as are doubles that
+/// differ in case only; a file that changes while it is packed is a Fault.
+Written write_zip(Disk& disk, const Path& path, const std::vector<Entry>& entries, const Date& date);
+
+/// What a zip holds, read back with every byte inflated and its CRC checked.
+struct Seen {
+    std::string name;
+    std::uint64_t bytes = 0;
+    std::string sha256;
+    bool stored = false;
+};
+struct Content {
+    std::string damage;  ///< not empty: it cannot be read as a zip, or an entry is damaged, and which
+    std::vector<Seen> entries;
+};
+Content read_zip(Disk& disk, const Path& path);
+
+}  // namespace qw::bundle

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "base/edition.h"
+#include "base/finding.h"
+#include "kit/journal_template.h"
+#include "kit/pipeline.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace qw::journal {
+
+/// What the buyer printed and has; all that a template's formulas can see beside its own names.
+struct Conditions {
+    Paper paper;
+    Print print = Print::borderless;
+    double scale = 1;            ///< print scale of the pages (design: edition's scale × the buyer's percentage)
+    Size page;                   ///< one book page as printed and trimmed (half a sheet): formula names page_width, page_height
+    Size cover_sheet;            ///< a full sheet as printed and trimmed, portrait: cover_sheet_width, cover_sheet_height; zero: the kit has none
+    int sheets = 0;              ///< duplex sheets of journal pages: sheets
+    int full_sheets = 0;         ///< full_sheets
+    kit::Stock page_stock;       ///< page_caliper
+    kit::Stock cover_stock;      ///< cover_caliper
+    kit::Stock board_stock;      ///< board_caliper
+};
+
+/// A length as computed and as people read it.
+struct Shown {
+    Length exact;                ///< in the paper's own unit system
+    Length rounded;              ///< exact, rounded once by the template's rule for that system
+    Length metric, us;           ///< the values shown in either system, each computed from the template's own lengths
+};
+
+struct Piece {
+    const kit::PieceTemplate* of = nullptr;
+    int count = 0;
+    Shown width, height;
+    std::string text(UnitSystem system) const;  ///< "153 x 216 mm", "6 x 8 9/16 in"
+};
+
+struct CutLength {
+    const kit::LengthTemplate* of = nullptr;
+    int count = 0;
+    Shown length;
+};
+
+struct Item {
+    const kit::ItemTemplate* of = nullptr;
+    int count = 0;
+};
+
+/// Everything the measurements sheet says about one size. Points into the template that made it.
+struct Measures {
+    const kit::JournalTemplate* journal = nullptr;
+    Conditions conditions;
+    UnitSystem ruler = UnitSystem::metric;      ///< the paper's own
+    std::vector<Piece> pieces;
+    std::vector<Shown> page_stations, spine_stations;  ///< from the head
+    std::vector<CutLength> lengths;
+    std::vector<Item> items;
+    Length bulk;
+    Length creep_least, creep_most;
+    Findings findings;                          ///< checks that do not hold, before or after rounding
+
+    const Piece* piece(const std::string& name) const;
+};
+
+/// Evaluates a template. Order of the formulas is found here; a cycle, an unknown name, a result that is no length or
+/// no number where one is wanted (found by evaluating in two unit sizes), several results, infinity or a negative
+/// piece is a Fault (not_understood) with file, line and the formula.
+Measures compute(const kit::JournalTemplate& journal, const Conditions& conditions);
+
+}  // namespace qw::journal

@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "base/clock.h"
+#include "base/disk.h"
+#include "base/edition.h"
+#include "base/source.h"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace qw::kit {
+
+enum class Role { journal_page, full_sheet, part, extra };
+enum class Sides { single, duplex };
+/// as_drawn: unscaled, centred, what exceeds the paper is lost; cover, contain: as CSS object-fit (CSS Images 3, 5.5).
+enum class Place { as_drawn, cover, contain };
+/// Whether bordered pages are cut to the picture or keep their white border; changes every piece of the journal.
+enum class Borders { trimmed, kept };
+
+std::string name_of(Role role);      ///< "journal-page", as in manifests and release.json
+std::string name_of(Place place);
+
+/// A file of artwork: where it is, and how the designer knows it.
+struct ArtworkFile {
+    Path path;          ///< absolute, links resolved, inside the kit
+    std::string shown;  ///< relative to the kit, forward slashes
+    SourceMark mark;    ///< of the pattern that matched it
+};
+
+/// What the back of an odd last sheet carries.
+struct LastBack {
+    bool blank = true;                  ///< an empty page; the only value there is today
+    SourceMark mark;
+};
+
+/// Sheets of one role. Lengths are at drawn size.
+struct Set {
+    std::string name;                   ///< the key in the manifest
+    SourceMark mark;
+    Role role = Role::extra;
+    std::vector<ArtworkFile> files;     ///< natural order within each pattern, patterns in the order written; never empty but for parts
+    Sides sides = Sides::single;
+    std::optional<LastBack> last_back;  ///< duplex only
+    std::optional<Size> drawn_at;       ///< default: pixels and the file's own density, or the PDF's page
+    Length bleed = Length::mm(3);
+    Length safe_area = Length::mm(6);
+    Place place = Place::as_drawn;
+    Sourced<std::string> stock;         ///< a name in stocks.yaml that is paper
+    std::optional<double> print_at;     ///< fraction (1 = 100 %), 0.30 … 1.03; nothing: with the pages
+    // Parts only.
+    Sourced<std::string> part;          ///< a template in pipeline/parts/
+    std::map<std::string, std::vector<ArtworkFile>> faces;
+    Sourced<std::string> goes_in;       ///< another set, or empty
+};
+
+/// A rule's limit or level that this kit sets otherwise, with the reason that every report shows.
+struct Override {
+    std::string rule;
+    SourceMark mark;
+    std::optional<double> limit;
+    std::optional<std::string> level;   ///< "note", "warning", "error", "off"
+    std::string reason;                 ///< never empty
+};
+
+/// kit.yaml as typed values. Every name that refers to the pipeline has been looked up there; lists are not empty.
+struct Manifest {
+    Path folder;                        ///< absolute
+    std::string kit;                    ///< a plain name
+    std::string title;
+    std::string version;                ///< semantic version 2.0.0, no build part
+    Sourced<std::string> journal;
+    std::vector<Paper> papers;
+    std::vector<Print> prints;
+    Sourced<std::string> shop;          ///< empty: no limits
+    std::optional<Date> date;
+    Sourced<std::string> printer;
+    Sourced<std::string> board_stock;
+    Borders borders = Borders::trimmed;
+    std::vector<Set> sets;              ///< in the order written
+    std::vector<Override> overrides;    ///< key `rules`: { rule-name: { limit: 250, level: note, reason: "…" } }
+};
+
+}  // namespace qw::kit

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "base/edition.h"
+#include "base/finding.h"
+#include "base/source.h"
+#include "kit/journal_template.h"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace qw::kit {
+
+/// printers.yaml: margins in 1/100 mm (IPP media-*-margin), sheet in portrait, single-sided and duplex apart.
+struct Printer {
+    std::string name, title;
+    Margins single, duplex;
+};
+
+/// stocks.yaml. Caliper is given, or follows from grammage and bulk: mm = cm³/g · g/m² / 1000 (ISO 534).
+struct Stock {
+    std::string name, title;
+    enum class Kind { paper, board } kind = Kind::paper;
+    double grammage = 0;          ///< g/m²
+    Length caliper;               ///< > 0
+    std::string grade;            ///< US grade whose basic size gives the pounds: bond, text, cover, index; empty for board
+};
+
+/// shops.yaml: what a shop's delivery accepts. Nothing: no limit.
+struct Shop {
+    std::string name, title;
+    std::optional<int> most_files;
+    std::optional<std::uint64_t> most_bytes_a_file;
+    std::optional<int> longest_text;
+};
+
+/// studio.yaml: who sells.
+struct Studio {
+    std::string name, line, terms_file;
+};
+
+/// checks.yaml: one rule's level and limit, why it is there and where the limit comes from.
+struct CheckSetting {
+    std::string rule;
+    Level level = Level::error;
+    std::optional<double> limit;  ///< in `unit`
+    std::string unit;             ///< "ppi", "mm", "%" …, empty
+    std::string checks, why, source;  ///< sentences for `quirewright rule`
+    SourceMark mark;
+};
+
+/// A file that was read, for release.json.
+struct InputFile {
+    std::string shown;  ///< "pipeline/printers.yaml", "kit/kit.yaml"
+    std::string sha256;
+};
+
+/// All shared data under pipeline/, read once. Names are unique.
+struct Pipeline {
+    Path folder;
+    std::vector<Paper> papers;
+    std::vector<Printer> printers;
+    std::vector<Stock> stocks;
+    std::vector<Shop> shops;
+    std::vector<CheckSetting> checks;
+    Studio studio;
+    std::map<std::string, JournalTemplate> journals;  ///< pipeline/journals/*.yaml by name
+    std::map<std::string, std::string> texts;         ///< pipeline/texts/* by file name, raw
+    std::vector<InputFile> inputs;
+
+    const Printer* printer(const std::string& name) const;
+    const Stock* stock(const std::string& name) const;
+    const Shop* shop(const std::string& name) const;
+    const CheckSetting* check(const std::string& rule) const;
+};
+
+}  // namespace qw::kit

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "base/disk.h"
+#include "base/geometry.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace qw::proof {
+
+/// A picture as a finished page shows it.
+struct PlacedPicture {
+    std::string stream_sha256;  ///< of the raw, still encoded stream
+    std::string filter;         ///< "FlateDecode", "DCTDecode" …; several joined by "+"
+    std::uint32_t width = 0, height = 0;
+    int bits = 0;
+    std::string colour_space;   ///< "DeviceRGB", "Indexed" …
+    bool soft_mask = false;
+    Matrix place;               ///< from the unit square to the page, all nested matrices multiplied in
+    std::optional<Rect> clip;   ///< what the clips in force leave, where they are rectangles
+};
+
+struct FontFact {
+    std::string name;           ///< BaseFont without the subset tag
+    bool embedded = false, subset = false;
+};
+
+/// One page, seen from outside (ISO 32000-1 14.11.2 for the boxes; inherited and defaulted values resolved).
+struct PageFacts {
+    Rect media, crop, bleed, trim;
+    bool has_trim = false, has_bleed = false;  ///< said by the page itself, not a default
+    int rotate = 0;
+    double user_unit = 1;
+    std::vector<PlacedPicture> pictures;       ///< in the order in which they are painted, forms entered
+    bool has_text = false;                     ///< text is shown
+    bool has_paths = false;                    ///< lines are stroked or areas filled
+    std::vector<FontFact> fonts;
+};
+
+struct FileFacts {
+    std::uint64_t bytes = 0;
+    std::string sha256;
+    std::string damage;                 ///< not empty: it cannot be read as a PDF, and why
+    std::string version, title;
+    std::string print_scaling, duplex;  ///< names in ViewerPreferences (ISO 32000-1 table 150), "" when absent
+    std::optional<bool> pick_tray_by_pdf_size;
+    std::string output_intent;          ///< OutputConditionIdentifier, "" when there is none
+    bool output_profile = false;
+    bool encrypted = false, scripts = false, layers = false, attachments = false;
+    std::vector<PageFacts> pages;
+};
+
+/// Reads the structure of a PDF with libqpdf. Whatever is wrong with the file is told in `damage` (also what libqpdf
+/// could only repair); throws Fault only when the disk fails. Knows no plan.
+FileFacts inspect(Disk& disk, const Path& path);
+
+}  // namespace qw::proof
