@@ -51,6 +51,20 @@ struct CheckSetting {
     SourceMark mark;
 };
 
+/// materials.yaml: what the journals' templates name by a key, and what has to be said about it.
+struct Tool {
+    std::string name, title, use;         ///< "craft-knife", "Craft knife", "for the board"
+    std::vector<std::string> cautions;    ///< keys of cautions
+};
+struct Material {
+    std::string name, title, use;         ///< "elastic-1mm", "Round elastic, about 1 mm", "for sewing"
+    std::vector<std::string> cautions;
+};
+struct Caution {
+    std::string name, text;               ///< whole sentences for the buyer
+    bool always = false;                  ///< shown whatever the list holds: makers' instructions come first
+};
+
 /// A file that was read, for release.json.
 struct InputFile {
     std::string shown;  ///< "pipeline/printers.yaml", "kit/kit.yaml"
@@ -65,6 +79,9 @@ struct Pipeline {
     std::vector<Stock> stocks;
     std::vector<Shop> shops;
     std::vector<CheckSetting> checks;
+    std::vector<Tool> tools;
+    std::vector<Material> materials;
+    std::vector<Caution> cautions;        ///< in the order in which they are shown
     Studio studio;
     std::map<std::string, JournalTemplate> journals;  ///< pipeline/journals/*.yaml by name
     std::map<std::string, std::string> texts;         ///< pipeline/texts/* by file name, raw
