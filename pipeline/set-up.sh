@@ -1,0 +1,40 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Installs what Quirewright needs on Debian 12. usage: sh pipeline/set-up.sh build|tests
+# Needs root or sudo only when something is missing.
+set -eu
+
+build="cmake ninja-build g++ pkg-config libpodofo-dev libzip-dev libyaml-cpp-dev libspdlog-dev libcli11-dev
+  libpng-dev libjpeg-dev liblcms2-dev libisal-dev libdeflate-dev libpoppler-cpp-dev libqpdf-dev libfreetype-dev
+  libfontconfig-dev libmuparser-dev nlohmann-json3-dev libkainjow-mustache-dev libssl-dev zlib1g-dev
+  fontconfig fonts-lato fonts-vollkorn"
+# outside judges and the tools that the speed comparison runs beside
+tests="catch2 qpdf poppler-utils ghostscript mupdf-tools unzip zip locales img2pdf imagemagick python3 strace
+  libcairo2-dev libpango1.0-dev fonts-dejavu-core"
+
+case "${1:-}" in
+  build) wanted=$build ;;
+  tests) wanted="$build $tests" ;;
+  *) echo "usage: sh pipeline/set-up.sh build|tests" >&2; exit 2 ;;
+esac
+
+missing=
+for package in $wanted; do
+  case "$(dpkg-query -W -f='${Status}' "$package" 2>/dev/null || true)" in
+    "install ok installed") ;;
+    *) missing="$missing $package" ;;
+  esac
+done
+[ -n "$missing" ] || exit 0
+
+as_root=
+if [ "$(id -u)" -ne 0 ]; then
+  command -v sudo >/dev/null 2>&1 || { echo "These packages are missing; install them as root:$missing" >&2; exit 3; }
+  as_root=sudo
+fi
+echo "Installing:$missing"
+export DEBIAN_FRONTEND=noninteractive
+$as_root apt-get update -q >/dev/null
+# shellcheck disable=SC2086
+$as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends $missing >/tmp/quirewright-apt.log 2>&1 || {
+  tail -20 /tmp/quirewright-apt.log >&2; exit 3; }
