@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "base/disk.h"
 #include "base/edition.h"
 #include "base/finding.h"
 #include "base/source.h"

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "base/fault.h"
+#include "journal/measures.h"
+
+#include <string>
+
+namespace qw::report {
+
+/// The numbers of the measurements sheet for one size, in the form that `measure --json` promises.
+std::string to_json(const journal::Measures& measures, const std::string& kit);
+/// The same for a terminal, own ruler first.
+std::string to_text(const journal::Measures& measures, const std::string& kit);
+
+/// {"faults":[…]} as every command prints them with --json.
+std::string faults_json(const Fault& fault);
+
+}  // namespace qw::report
