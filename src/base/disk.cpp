@@ -8,6 +8,7 @@
 #include <cstring>
 #include <dirent.h>
 #include <fcntl.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -37,6 +38,17 @@ public:
             if (n < 0 && errno == EINTR) continue;
             if (n < 0) refuse("write the file", path_, errno);
             bytes = bytes.subspan(static_cast<std::size_t>(n));
+            end_ += static_cast<std::uint64_t>(n);
+        }
+    }
+    void write_at(std::uint64_t offset, std::span<const std::byte> bytes) override {
+        if (offset > end_ || bytes.size() > end_ - offset) refuse("write beyond the end of the file", path_, EINVAL);
+        while (!bytes.empty()) {
+            const ssize_t n = ::pwrite(fd_, bytes.data(), bytes.size(), static_cast<off_t>(offset));
+            if (n < 0 && errno == EINTR) continue;
+            if (n < 0) refuse("write the file", path_, errno);
+            bytes = bytes.subspan(static_cast<std::size_t>(n));
+            offset += static_cast<std::uint64_t>(n);
         }
     }
     void close() override {
@@ -49,6 +61,28 @@ public:
 private:
     Path path_;
     int fd_ = -1;
+    std::uint64_t end_ = 0;
+};
+
+class RealLock : public Lock {
+public:
+    explicit RealLock(const Path& path) : fd_(::open(path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0666)) {
+        if (fd_ < 0) refuse("open the lock", path, errno);
+        int status = 0;
+        while ((status = ::flock(fd_, LOCK_EX | LOCK_NB)) != 0 && errno == EINTR) {}
+        if (status == 0) return;
+        const int error = errno;
+        ::close(fd_);
+        if (error != EWOULDBLOCK) refuse("lock", path, error);
+        throw Fault(FaultKind::not_carried_out, {"in-use", {path.string(), 0, 0}, "another run holds this lock and is writing here", "",
+                                                 "wait until it has ended, then run it again"});
+    }
+    ~RealLock() override { ::close(fd_); }
+    RealLock(const RealLock&) = delete;
+    RealLock& operator=(const RealLock&) = delete;
+
+private:
+    int fd_;
 };
 
 class RealSource : public Source {
@@ -148,6 +182,8 @@ public:
         ::close(fd);
         if (status != 0 && error != EINVAL) refuse("sync the folder", path, error);
     }
+
+    std::unique_ptr<Lock> lock(const Path& path) override { return std::make_unique<RealLock>(path); }
 };
 
 }  // namespace

@@ -21,6 +21,9 @@ public:
     virtual ~Sink() = default;
     /// Appends at the end. Throws Fault (not_carried_out), naming the file, when the disk refuses.
     virtual void write(std::span<const std::byte> bytes) = 0;
+    /// Writes over bytes that were written before, for formats whose headers hold what is only known at their end;
+    /// the end of the file stays where it is. Nothing beyond the end may be written. Throws as `write`.
+    virtual void write_at(std::uint64_t offset, std::span<const std::byte> bytes) = 0;
     /// Syncs and closes; throws as `write`. Must be called exactly once for a file that is to be kept.
     virtual void close() = 0;
 
@@ -34,6 +37,12 @@ public:
     virtual std::uint64_t size() const = 0;
     /// Reads up to bytes.size() from `offset`; returns how many there were, 0 at the end. Throws Fault.
     virtual std::size_t read(std::uint64_t offset, std::span<std::byte> bytes) = 0;
+};
+
+/// A place that is held against other runs until this is destroyed, or its process ends in whatever way.
+class Lock {
+public:
+    virtual ~Lock() = default;
 };
 
 enum class FileType { file, folder, link, other };
@@ -66,6 +75,9 @@ public:
     /// Removes a file or a folder with all in it; nothing there is no fault.
     virtual void remove(const Path& path) = 0;
     virtual void sync_folder(const Path& path) = 0;
+    /// Holds the file at `path`, made when missing and never removed (flock; a second holder, in this process too,
+    /// is a fault with the code "in-use").
+    virtual std::unique_ptr<Lock> lock(const Path& path) = 0;
 };
 
 /// The machine's own file system.
