@@ -1,3 +1,4 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/app.h"
 
-int main() { return 0; }
+int main(int argc, char** argv) { return qw::cli::run(argc, argv, {QW_VERSION, QW_PIPELINE_BESIDE_SOURCE}); }

@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/fault.h"
+#include "cli/common.h"
+#include "cli/progress.h"
+#include "release/release.h"
+
+#include <unistd.h>
+
+namespace qw::cli {
+
+namespace {
+
+/// A folder of this run's own for what an audit has to make in order to look at it; gone when the audit is done.
+class Scratch {
+public:
+    explicit Scratch(Disk& disk) : disk_(disk) {
+        std::string name = (std::filesystem::temp_directory_path() / "quirewright-XXXXXX").string();
+        if (!::mkdtemp(name.data())) {
+            throw Fault(FaultKind::not_carried_out, {"disk", {name, 0, 0}, "no temporary folder can be made", "", "set TMPDIR to a folder with room"});
+        }
+        folder_ = name;
+    }
+    ~Scratch() {
+        try {
+            disk_.remove(folder_);
+        } catch (const Fault&) {  // a temporary folder that stays is no reason to lose the report
+        }
+    }
+    const Path& folder() const { return folder_; }
+
+private:
+    Disk& disk_;
+    Path folder_;
+};
+
+report::AuditReport audited(Session& session, const std::string& subject) {
+    const auto stat = std::filesystem::status(subject);
+    if (!std::filesystem::exists(stat)) {
+        throw Fault(FaultKind::not_understood, {"no-subject", {subject, 0, 0}, "there is no such file or folder", "a kit, a release folder or a bundle", ""});
+    }
+    const release::Order order = session.order(subject);
+    if (!std::filesystem::is_directory(stat)) return release::audit_bundle(*session.disk, order, subject);
+    if (session.disk->stat(Path(subject) / "release.json")) return release::audit_release(*session.disk, order, subject);
+    const Scratch scratch(*session.disk);
+    TerminalProgress progress;
+    return release::audit_kit(*session.disk, order, scratch.folder(), progress);
+}
+
+}  // namespace
+
+void add_audit(CLI::App& app, Session& session) {
+    auto* command = app.add_subcommand("audit", "Check a kit, a release or a bundle before sale");
+    command->footer("A kit is made in a temporary folder and every page is rendered; nothing is written but the file named with --html.");
+    auto subject = std::make_shared<std::string>(), html = std::make_shared<std::string>();
+    command->add_option("SUBJECT", *subject, "Folder with kit.yaml, release folder, or bundle (.zip)")->required();
+    command->add_option("--html", *html, "Write the report as a page to this file")->type_name("FILE");
+    add_common(*command, session.common, true);
+    command->callback([&session, subject, html] {
+        session.chosen = [&session, subject, html] {
+            const report::AuditReport report = audited(session, *subject);
+            if (!html->empty()) write_file(*session.disk, *html, report::to_html(report));
+            print(session.common.json ? report::to_json(report) : report::to_text(report));
+            return report.fit_for_sale() ? 0 : 1;
+        };
+    });
+}
+
+}  // namespace qw::cli
