@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "release/kit_sizes.h"
+
+#include "base/fault.h"
+#include "base/words.h"
+
+#include <algorithm>
+
+namespace qw::release {
+
+namespace {
+
+const kit::Set* first_of(const kit::Manifest& manifest, kit::Role role) {
+    const auto found = std::find_if(manifest.sets.begin(), manifest.sets.end(), [&](const kit::Set& set) { return set.role == role; });
+    return found == manifest.sets.end() ? nullptr : &*found;
+}
+
+/// A sheet as it lies on the table when it is printed and cut: the picture alone, or the whole paper, which shrinks
+/// with the buyer's percentage but not with the printer's margins.
+Size trimmed(const kit::Manifest& manifest, const kit::Set& set, const Edition& edition, double percent) {
+    const Size sheet = edition.paper.size.as_landscape();
+    if (manifest.borders == kit::Borders::kept) return sheet * set.print_at.value_or(percent / 100);
+    return sheet * scale_of(set, edition, true, percent);
+}
+
+}  // namespace
+
+Edition edition_of(const kit::Printer& printer, const Paper& paper, Print print, kit::Sides sides) {
+    Edition edition{paper, print, {}};
+    if (print == Print::bordered) edition.margins = sides == kit::Sides::duplex ? printer.duplex : printer.single;
+    return edition;
+}
+
+double scale_of(const kit::Set& set, const Edition& edition, bool landscape, double percent) {
+    return fit_of(edition, landscape).scale * set.print_at.value_or(percent / 100);
+}
+
+journal::Conditions conditions_of(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const kit::Printer& printer,
+                                  const SheetCounts& counts, const Paper& paper, Print print, double percent) {
+    journal::Conditions c;
+    c.paper = paper;
+    c.print = print;
+    c.sheets = counts.journal_sheets;
+    c.full_sheets = counts.full_sheets;
+    if (const kit::Stock* board = pipeline.stock(*manifest.board_stock)) c.board_stock = *board;
+    const kit::Set* pages = first_of(manifest, kit::Role::journal_page);
+    const Edition edition = edition_of(printer, paper, print, pages ? pages->sides : kit::Sides::single);
+    const kit::Set plain;
+    const kit::Set& of_pages = pages ? *pages : plain;
+    c.scale = scale_of(of_pages, edition, true, percent);
+    const Size sheet = trimmed(manifest, of_pages, edition, percent);
+    c.page = {sheet.width / 2, sheet.height};
+    if (pages)
+        if (const kit::Stock* stock = pipeline.stock(*pages->stock)) c.page_stock = *stock;
+    c.cover_stock = c.page_stock;
+    if (const kit::Set* covers = first_of(manifest, kit::Role::full_sheet)) {
+        c.cover_sheet = trimmed(manifest, *covers, edition_of(printer, paper, print, covers->sides), percent).as_portrait();
+        if (const kit::Stock* stock = pipeline.stock(*covers->stock)) c.cover_stock = *stock;
+    }
+    return c;
+}
+
+const kit::Printer& printer_of(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const std::optional<std::string>& ordered) {
+    const std::string& name = ordered ? *ordered : *manifest.printer;
+    if (const kit::Printer* printer = pipeline.printer(name)) return *printer;
+    std::vector<std::string> names;
+    for (const kit::Printer& printer : pipeline.printers) names.push_back(printer.name);
+    const auto near = nearest_word(name, names);
+    throw Fault(FaultKind::not_understood, {"unknown-printer", {ordered ? "--printer" : "kit.yaml", 0, 0}, "there is no printer '" + name + "'",
+                                            listed(names), near ? "did you mean '" + *near + "'?" : ""});
+}
+
+}  // namespace qw::release

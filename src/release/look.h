@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "artwork/facts.h"
+#include "base/ink_map.h"
+#include "engine/jobs.h"
+#include "kit/manifest.h"
+#include "proof/file_facts.h"
+#include "release/order.h"
+
+#include <string>
+#include <vector>
+
+namespace qw::release {
+
+/// One file of artwork as it was found.
+struct LookedFile {
+    kit::ArtworkFile file;
+    std::string sha256;
+    std::string damage;              ///< not empty: it cannot be used, and why
+    bool is_pdf = false;
+    artwork::Facts picture;          ///< when it is a PNG or JPEG
+    proof::FileFacts pdf;            ///< when it is a PDF
+    std::vector<Ink> pdf_ink;        ///< one a page, rendered at `pdf_look_dpi` as the page is shown
+};
+inline constexpr double pdf_look_dpi = 72;
+
+/// One face of a set: a picture, or a page of a PDF.
+struct Face {
+    std::size_t file = 0;
+    int page = 0;                    ///< counted from 1; 0 for a picture
+};
+
+struct LookedSet {
+    const kit::Set* set = nullptr;
+    std::vector<LookedFile> files;
+    std::vector<Face> faces;         ///< undamaged ones, in order
+    const LookedFile& file_of(const Face& face) const { return files[face.file]; }
+};
+
+/// Reads every file of artwork once. Damage is told in the values. Points into the manifest.
+std::vector<LookedSet> look(Disk& disk, const kit::Manifest& manifest, const engine::Jobs& jobs, Progress& progress);
+
+}  // namespace qw::release
