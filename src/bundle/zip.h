@@ -28,10 +28,14 @@ struct Written {
 
 /// Writes a zip at `path` (a new file) through the disk, entries in the given order, with one date, zone-free, the
 /// same attributes for all, so that the same inputs give the same bytes. Names are checked, as are doubles that
-/// differ in case only; a file that changes while it is packed is a Fault.
+/// differ in case only; a file whose length changes while it is packed is a Fault. So is what needs ZIP64, which old
+/// unzip programs cannot open: more than 65,534 entries, or files of 4 GiB and more all together (APPNOTE 4.4.1.4).
+/// On any failure no file is left at `path`.
 Written write_zip(Disk& disk, const Path& path, const std::vector<Entry>& entries, const Date& date);
 
-/// What a zip holds, read back with every byte inflated and its CRC checked.
+/// What a zip holds, read back with every byte inflated and its CRC checked. Names are told as they are, however
+/// hostile. Contradicting headers, doubles, encryption and what would inflate beyond measure (an entry to more than
+/// 2 GiB, all of them to more than 200 times their size) are damage. A disk that cannot be read is a Fault.
 struct Seen {
     std::string name;
     std::uint64_t bytes = 0;

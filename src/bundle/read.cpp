@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "bundle/zip.h"
+
+#include "base/digest.h"
+#include "bundle/zip_callback.h"
+
+#include <algorithm>
+#include <cerrno>
+#include <limits>
+
+namespace qw::bundle {
+
+namespace {
+
+constexpr std::size_t unpacked_at_once = std::size_t{1} << 18;
+
+// A file of a few kilobytes can claim to inflate to many gigabytes. Deflate itself reaches 1032:1 on zeros (zlib,
+// "Technical Details"); the texts of a bundle come nowhere near 200:1.
+constexpr std::uint64_t largest_inflated = std::uint64_t{2} << 30;
+constexpr std::uint64_t inflated_for_free = std::uint64_t{64} << 20;
+constexpr std::uint64_t most_inflated_per_byte = 200;
+
+/// A zip of any origin, as libzip reads it.
+class ArchiveInput : public ZipCallback {
+public:
+    ArchiveInput(Disk& disk, const Path& path, std::exception_ptr& failure) : ZipCallback(failure), file_(disk.open(path)) {}
+    std::uint64_t size() const { return file_->size(); }
+
+private:
+    zip_int64_t call(void* data, zip_uint64_t length, zip_source_cmd_t command) override {
+        switch (command) {
+            case ZIP_SOURCE_SUPPORTS: return ZIP_SOURCE_SUPPORTS_SEEKABLE;
+            case ZIP_SOURCE_STAT: return stat(static_cast<zip_stat_t*>(data));
+            case ZIP_SOURCE_OPEN: at_ = 0; return 0;
+            case ZIP_SOURCE_READ: return read(static_cast<std::byte*>(data), length);
+            case ZIP_SOURCE_SEEK: return seek(data, length);
+            case ZIP_SOURCE_TELL: return static_cast<zip_int64_t>(at_);
+            case ZIP_SOURCE_CLOSE: return 0;
+            default: return unsupported();
+        }
+    }
+
+    zip_int64_t stat(zip_stat_t* st) const {
+        zip_stat_init(st);
+        st->valid = ZIP_STAT_SIZE;
+        st->size = size();
+        return sizeof *st;
+    }
+
+    zip_int64_t read(std::byte* to, zip_uint64_t length) {
+        const std::size_t n = file_->read(at_, {to, static_cast<std::size_t>(length)});
+        at_ += n;
+        return static_cast<zip_int64_t>(n);
+    }
+
+    zip_int64_t seek(void* data, zip_uint64_t length) {
+        ZipError error;
+        const zip_int64_t to = zip_source_seek_compute_offset(at_, size(), data, length, error.get());
+        if (to < 0) return fail(ZIP_ER_SEEK, EINVAL);
+        at_ = static_cast<std::uint64_t>(to);
+        return 0;
+    }
+
+    std::unique_ptr<Source> file_;
+    std::uint64_t at_ = 0;
+};
+
+struct Damage {
+    std::string text;
+};
+
+/// One zip being read. What is wrong with the zip is thrown as Damage and becomes a value in read_zip; what is wrong
+/// with the disk stays the Fault that it is.
+class Unpacking {
+public:
+    Unpacking(Disk& disk, const Path& path) : input_(disk, path, failure_), buffer_(unpacked_at_once) {
+        if (input_.size() == 0) fail("it is empty");  // libzip takes no bytes for a zip without entries
+        ZipError error;
+        zip_source_t* source = input_.source(error.get());
+        zip_ = source ? zip_open_from_source(source, ZIP_RDONLY | ZIP_CHECKCONS, error.get()) : nullptr;
+        if (zip_) return;
+        if (source) zip_source_free(source);
+        fail(text_of(error));
+    }
+    ~Unpacking() { zip_discard(zip_); }
+    Unpacking(const Unpacking&) = delete;
+    Unpacking& operator=(const Unpacking&) = delete;
+
+    std::uint64_t count() const { return static_cast<std::uint64_t>(zip_get_num_entries(zip_, 0)); }
+
+    /// What the headers say, before anything is inflated.
+    void check_claims() const {
+        std::uint64_t packed = 0, inflated = 0;
+        for (std::uint64_t i = 0; i < count(); ++i) {
+            const zip_stat_t st = stat(i);
+            const std::string name = "'" + std::string(st.name) + "' ";
+            if (st.encryption_method != ZIP_EM_NONE) throw Damage{name + "is encrypted"};
+            if (st.comp_method != ZIP_CM_STORE && st.comp_method != ZIP_CM_DEFLATE)
+                throw Damage{name + "is packed by method " + std::to_string(st.comp_method) + ", neither stored nor deflated"};
+            if (st.comp_size > input_.size() - packed) throw Damage{name + "shares its bytes with another entry or lies outside of the file"};
+            packed += st.comp_size;
+            if (st.comp_method == ZIP_CM_STORE && st.size != st.comp_size) throw Damage{name + "is stored with two different sizes"};
+            if (st.comp_method == ZIP_CM_STORE) continue;
+            if (st.size > largest_inflated) throw Damage{name + "would inflate to " + std::to_string(st.size) + " bytes"};
+            inflated += st.size;
+            if (inflated > inflated_for_free + most_inflated_per_byte * packed)
+                throw Damage{name + "would inflate to more than " + std::to_string(most_inflated_per_byte) + " times its size"};
+        }
+    }
+
+    Seen entry(std::uint64_t index) {
+        const zip_stat_t st = stat(index);
+        const std::unique_ptr<zip_file_t, int (*)(zip_file_t*)> file(zip_fopen_index(zip_, index, 0), zip_fclose);
+        if (!file) fail("'" + std::string(st.name) + "' cannot be read: " + zip_strerror(zip_));
+        Seen seen{st.name, 0, "", st.comp_method == ZIP_CM_STORE};
+        Sha256 digest;
+        for (;;) {
+            const zip_int64_t n = zip_fread(file.get(), buffer_.data(), buffer_.size());
+            if (n < 0) fail("'" + seen.name + "' is damaged: " + zip_file_strerror(file.get()));
+            if (n == 0) break;
+            seen.bytes += static_cast<std::uint64_t>(n);
+            if (seen.bytes > st.size) break;
+            digest.add(std::span(buffer_).first(static_cast<std::size_t>(n)));
+        }
+        if (seen.bytes != st.size) fail("'" + seen.name + "' does not inflate to the size that the zip says");
+        seen.sha256 = digest.hex();
+        return seen;
+    }
+
+private:
+    [[noreturn]] void fail(const std::string& text) const {
+        if (failure_) std::rethrow_exception(failure_);
+        throw Damage{text};
+    }
+
+    static std::string text_of(ZipError& error) {
+        switch (error.code()) {
+            case ZIP_ER_NOZIP: return "it is no zip, or its end is missing";
+            case ZIP_ER_INCONS: return "its headers contradict each other";
+            case ZIP_ER_EXISTS: return "two of its entries have the same name";
+            case ZIP_ER_MULTIDISK: return "it is one part of a zip in several parts";
+            default: return "it cannot be read as a zip: " + error.text();
+        }
+    }
+
+    zip_stat_t stat(std::uint64_t index) const {
+        zip_stat_t st;
+        zip_stat_init(&st);
+        constexpr zip_uint64_t needed = ZIP_STAT_NAME | ZIP_STAT_SIZE | ZIP_STAT_COMP_SIZE | ZIP_STAT_COMP_METHOD | ZIP_STAT_ENCRYPTION_METHOD;
+        if (zip_stat_index(zip_, index, ZIP_FL_ENC_RAW, &st) != 0 || (st.valid & needed) != needed || !st.name)
+            fail("the header of entry " + std::to_string(index + 1) + " cannot be read");
+        return st;
+    }
+
+    std::exception_ptr failure_;
+    ArchiveInput input_;
+    std::vector<std::byte> buffer_;
+    zip_t* zip_ = nullptr;
+};
+
+}  // namespace
+
+Content read_zip(Disk& disk, const Path& path) {
+    Content content;
+    try {
+        Unpacking zip(disk, path);
+        zip.check_claims();
+        for (std::uint64_t i = 0; i < zip.count(); ++i) content.entries.push_back(zip.entry(i));
+    } catch (const Damage& damage) {
+        content.damage = damage.text;
+    }
+    return content;
+}
+
+}  // namespace qw::bundle
