@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "base/disk.h"
 
+#include "base/digest.h"
 #include "base/fault.h"
 
 #include <algorithm>
@@ -88,11 +89,15 @@ private:
 class RealSource : public Source {
 public:
     explicit RealSource(Path path) : path_(std::move(path)) {
-        fd_ = ::open(path_.c_str(), O_RDONLY | O_CLOEXEC);
+        // O_NONBLOCK: opening a pipe would otherwise wait for a writer for ever; ordinary files know no difference.
+        fd_ = ::open(path_.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
         if (fd_ < 0) refuse("open the file", path_, errno);
         struct stat st {};
-        if (::fstat(fd_, &st) != 0) refuse("look at the file", path_, errno);
-        if (!S_ISREG(st.st_mode)) refuse("read it: it is no ordinary file", path_, EINVAL);
+        const int error = ::fstat(fd_, &st) != 0 ? errno : S_ISREG(st.st_mode) ? 0 : EINVAL;
+        if (error) {
+            ::close(fd_);  // no destructor runs for what was not constructed
+            refuse("read it as an ordinary file", path_, error);
+        }
         size_ = static_cast<std::uint64_t>(st.st_size);
     }
     ~RealSource() override { ::close(fd_); }
@@ -188,6 +193,14 @@ public:
 
 }  // namespace
 
+std::optional<Path> Disk::resolve(const Path& path) {
+    std::error_code error;
+    Path real = std::filesystem::canonical(path, error);
+    if (!error) return real;
+    if (error.value() == ENOENT || error.value() == ENOTDIR || error.value() == ELOOP) return std::nullopt;
+    refuse("look at it", path, error.value());
+}
+
 std::unique_ptr<Disk> real_disk() { return std::make_unique<RealDisk>(); }
 
 std::string read_text(Disk& disk, const Path& path, std::uint64_t limit) {
@@ -200,6 +213,19 @@ std::string read_text(Disk& disk, const Path& path, std::uint64_t limit) {
     std::string text(static_cast<std::size_t>(source->size()), '\0');
     text.resize(source->read(0, std::as_writable_bytes(std::span(text.data(), text.size()))));
     return text;
+}
+
+FileDigest digest_of(Disk& disk, const Path& path) {
+    const auto source = disk.open(path);
+    std::vector<std::byte> buffer(std::size_t{1} << 18);
+    FileDigest file;
+    Sha256 digest;
+    while (const std::size_t n = source->read(file.bytes, buffer)) {
+        digest.add(std::span(buffer).first(n));
+        file.bytes += n;
+    }
+    file.sha256 = digest.hex();
+    return file;
 }
 
 void write_file(Disk& disk, const Path& path, std::string_view text) {

@@ -61,6 +61,9 @@ public:
     virtual std::unique_ptr<Source> open(const Path& path) = 0;
     /// Does not follow a link at the end of the path; nothing when there is no such file.
     virtual std::optional<FileStat> stat(const Path& path) = 0;
+    /// The same place as an absolute path without links or "..", or nothing when it is not there: a link that leads
+    /// nowhere, or in a circle, leads to nothing. What lies inside a folder is told by comparing two such paths.
+    virtual std::optional<Path> resolve(const Path& path);
     /// Names in a folder, sorted bytewise.
     virtual std::vector<std::string> list(const Path& folder) = 0;
 
@@ -85,6 +88,12 @@ std::unique_ptr<Disk> real_disk();
 
 /// The whole of a file; Fault when it is larger than `limit` bytes.
 std::string read_text(Disk& disk, const Path& path, std::uint64_t limit);
+/// Length and SHA-256 of a whole file, read in pieces.
+struct FileDigest {
+    std::uint64_t bytes = 0;
+    std::string sha256;
+};
+FileDigest digest_of(Disk& disk, const Path& path);
 /// Writes a file beside `path`, syncs, renames it to `path`, syncs the folder; leaves nothing behind on failure.
 void write_file(Disk& disk, const Path& path, std::string_view text);
 

@@ -19,6 +19,7 @@ constexpr std::size_t unpacked_at_once = std::size_t{1} << 18;
 constexpr std::uint64_t largest_inflated = std::uint64_t{2} << 30;
 constexpr std::uint64_t inflated_for_free = std::uint64_t{64} << 20;
 constexpr std::uint64_t most_inflated_per_byte = 200;
+constexpr std::size_t most_kept = std::size_t{1} << 20;
 
 /// A zip of any origin, as libzip reads it.
 class ArchiveInput : public ZipCallback {
@@ -108,7 +109,8 @@ public:
         }
     }
 
-    Seen entry(std::uint64_t index) {
+    /// `kept` gains the bytes of the entry that is wanted.
+    Seen entry(std::uint64_t index, const std::string& wanted, std::string& kept) {
         const zip_stat_t st = stat(index);
         const std::unique_ptr<zip_file_t, int (*)(zip_file_t*)> file(zip_fopen_index(zip_, index, 0), zip_fclose);
         if (!file) fail("'" + std::string(st.name) + "' cannot be read: " + zip_strerror(zip_));
@@ -121,6 +123,8 @@ public:
             seen.bytes += static_cast<std::uint64_t>(n);
             if (seen.bytes > st.size) break;
             digest.add(std::span(buffer_).first(static_cast<std::size_t>(n)));
+            if (seen.name == wanted && kept.size() < most_kept)
+                kept.append(reinterpret_cast<const char*>(buffer_.data()), std::min(static_cast<std::size_t>(n), most_kept - kept.size()));
         }
         if (seen.bytes != st.size) fail("'" + seen.name + "' does not inflate to the size that the zip says");
         seen.sha256 = digest.hex();
@@ -160,12 +164,12 @@ private:
 
 }  // namespace
 
-Content read_zip(Disk& disk, const Path& path) {
+Content read_zip(Disk& disk, const Path& path, const std::string& wanted) {
     Content content;
     try {
         Unpacking zip(disk, path);
         zip.check_claims();
-        for (std::uint64_t i = 0; i < zip.count(); ++i) content.entries.push_back(zip.entry(i));
+        for (std::uint64_t i = 0; i < zip.count(); ++i) content.entries.push_back(zip.entry(i, wanted, content.text));
     } catch (const Damage& damage) {
         content.damage = damage.text;
     }

@@ -45,7 +45,9 @@ struct Seen {
 struct Content {
     std::string damage;  ///< not empty: it cannot be read as a zip, or an entry is damaged, and which
     std::vector<Seen> entries;
+    std::string text;    ///< the wanted entry's bytes, at most 1 MiB of them; empty: there is none
 };
-Content read_zip(Disk& disk, const Path& path);
+/// `wanted` names one entry, a list of contents say, whose bytes are kept while everything is read.
+Content read_zip(Disk& disk, const Path& path, const std::string& wanted = "");
 
 }  // namespace qw::bundle

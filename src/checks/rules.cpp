@@ -61,6 +61,7 @@ void Rules::say(Findings& findings, Finding finding) const {
 
 void Rules::tried(const std::string& name, std::size_t times) const {
     rule(name);
+    const std::lock_guard lock(mutex_);
     tried_[name] += times;
 }
 

@@ -6,6 +6,7 @@
 #include "kit/pipeline.h"
 
 #include <map>
+#include <mutex>
 #include <optional>
 #include <string>
 #include <vector>
@@ -44,6 +45,7 @@ private:
     };
     const InForce& rule(const std::string& name) const;
     std::map<std::string, InForce> rules_;
+    mutable std::mutex mutex_;  // files are judged by several jobs at once
     mutable std::map<std::string, std::size_t> tried_;
 };
 

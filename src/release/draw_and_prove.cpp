@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "release/draw_and_prove.h"
+
+#include "artwork/thumbnail.h"
+#include "checks/finished_rules.h"
+#include "pdf/draw.h"
+#include "proof/render.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <set>
+
+namespace qw::release {
+
+namespace {
+
+constexpr double proof_dpi = 72;
+constexpr std::uint32_t thumbnail_pixels = 320;
+
+/// The artwork that a page shows, with the pixels that its ink map counts.
+struct ShownArtwork {
+    const Ink* ink = nullptr;
+    std::uint32_t width = 0, height = 0;
+};
+
+ShownArtwork artwork_on(const PlannedFile& file, std::size_t page) {
+    if (!file.looked || !file.placements[page].face) return {};
+    const Face& face = file.looked->faces[*file.placements[page].face];
+    const LookedFile& looked = file.looked->file_of(face);
+    if (!looked.is_pdf) return {&looked.picture.ink, looked.picture.upright_width(), looked.picture.upright_height()};
+    const std::size_t index = static_cast<std::size_t>(face.page) - 1;
+    const proof::PageFacts& seen = looked.pdf.pages[index];
+    const Size size = seen.crop.size() * seen.user_unit;
+    const Size shown = seen.rotate % 180 == 0 ? size : size.turned();
+    const auto pixels = [](Length length) { return static_cast<std::uint32_t>(std::lround(length.in_inches() * pdf_look_dpi)); };
+    return {&looked.pdf_ink[index], std::max(1u, pixels(shown.width)), std::max(1u, pixels(shown.height))};
+}
+
+bool one_passed_picture(const PlannedFile& file, std::size_t page) {
+    const compose::Page& planned = file.document.pages[page];
+    if (planned.items.size() != 1) return planned.items.empty();
+    const auto* picture = std::get_if<compose::Picture>(&planned.items.front());
+    return picture && file.document.artwork[picture->artwork].facts.passage == artwork::Passage::through;
+}
+
+/// Pages to render, counted from 0.
+std::set<std::size_t> pages_to_render(const PlannedFile& file, Rendering rendering) {
+    const std::size_t n = file.document.pages.size();
+    std::set<std::size_t> pages;
+    std::optional<std::size_t> first, last, darkest;
+    double most = -1;
+    for (std::size_t i = 0; i < n; ++i) {
+        if (rendering == Rendering::all || !one_passed_picture(file, i)) {
+            pages.insert(i);
+            continue;
+        }
+        if (!first) first = i;
+        last = i;
+        const ShownArtwork shown = artwork_on(file, i);
+        if (shown.ink && shown.ink->coverage > most) {
+            most = shown.ink->coverage;
+            darkest = i;
+        }
+    }
+    for (const auto& page : {first, last, darkest})
+        if (page) pages.insert(*page);
+    return pages;
+}
+
+report::SheetRow row_of(const PlannedFile& file, std::size_t page) {
+    report::SheetRow row;
+    row.file = file.path;
+    row.page = static_cast<int>(page) + 1;
+    row.set = file.set;
+    row.paper = file.paper.title;
+    row.print = file.print ? name_of(*file.print) : "";
+    const Size size = file.document.pages[page].size;
+    row.size = show(size.width, size.height, UnitSystem::metric);
+    row.proven = "picture bytes and place";
+    if (file.placements.empty()) return row;
+    char text[48];
+    if (file.placements[page].ppi_x > 0) {
+        std::snprintf(text, sizeof text, "%.0f", std::min(file.placements[page].ppi_x, file.placements[page].ppi_y));
+        row.ppi = text;
+    }
+    if (const ShownArtwork shown = artwork_on(file, page); shown.ink) {
+        std::snprintf(text, sizeof text, "%.0f %%", shown.ink->coverage * 100);
+        row.ink = text;
+    }
+    return row;
+}
+
+void judge_rendered(const PlannedFile& file, std::size_t page, const proof::Pixels& pixels, const checks::Rules& rules, DrawnFile& drawn) {
+    const checks::RenderedPage seen{static_cast<int>(page) + 1, file.document.pages[page].size, pixels.width, pixels.height, proof::ink_of(pixels)};
+    if (file.printable) checks::check_ink_inside(rules, seen, *file.printable, file.path, drawn.findings);
+    const ShownArtwork shown = artwork_on(file, page);
+    if (shown.ink)
+        checks::check_rendered_artwork(rules, seen, file.placements[page], *shown.ink, shown.width, shown.height, file.print == Print::borderless, file.path, drawn.findings);
+    report::SheetRow& row = drawn.rows[page];
+    row.proven = "rendering";
+    row.picture = artwork::thumbnail(pixels.rgb, pixels.width, pixels.height, thumbnail_pixels);
+    if (row.ink.empty()) {
+        char text[48];
+        std::snprintf(text, sizeof text, "%.0f %%", seen.ink.coverage * 100);
+        row.ink = text;
+    }
+}
+
+DrawnFile draw_one(Disk& disk, const Path& folder, const PlannedFile& file, const checks::Rules& rules, const type::Fonts& fonts, Rendering rendering) {
+    const Path path = folder / file.path;
+    const pdf::Drawn made = pdf::draw(disk, path, file.document, fonts);
+    DrawnFile drawn;
+    drawn.record = {file.path, "", made.bytes, made.sha256, file.role, file.paper.name, std::nullopt, static_cast<int>(file.document.pages.size())};
+    if (file.print) drawn.record.print = name_of(*file.print);
+    for (std::size_t i = 0; i < file.document.pages.size(); ++i) drawn.rows.push_back(row_of(file, i));
+
+    const proof::FileFacts seen = proof::inspect(disk, path);
+    checks::check_finished(rules, file.document, seen, file.path, drawn.findings);
+    if (seen.sha256 != made.sha256) {
+        drawn.findings.push_back({"file-damaged", Level::error, file.path, 0, 0, seen.sha256.substr(0, 16), made.sha256.substr(0, 16),
+                                  "The file on disk is not the one that was written", "Check the disk, then run it again"});
+    }
+    if (!seen.damage.empty()) return drawn;
+    proof::Renderer renderer(path);
+    for (const std::size_t page : pages_to_render(file, rendering)) judge_rendered(file, page, renderer.page(static_cast<int>(page) + 1, proof_dpi), rules, drawn);
+    return drawn;
+}
+
+}  // namespace
+
+std::vector<DrawnFile> draw_and_prove(Disk& disk, const Path& folder, const Plan& plan, const checks::Rules& rules, const type::Fonts& fonts,
+                                      Rendering rendering, const engine::Jobs& jobs, Progress& progress) {
+    for (const PlannedFile& file : plan.files) disk.make_folders((folder / file.path).parent_path());
+    std::vector<DrawnFile> drawn(plan.files.size());
+    // Files with most pages first, so that the last job is not left alone with the longest one.
+    std::vector<std::size_t> order(plan.files.size());
+    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return plan.files[a].document.pages.size() > plan.files[b].document.pages.size(); });
+    progress.begin("drawing and proving", plan.files.size());
+    jobs.for_each(order.size(), [&](std::size_t i) {
+        drawn[order[i]] = draw_one(disk, folder, plan.files[order[i]], rules, fonts, rendering);
+        progress.step();
+    });
+    return drawn;
+}
+
+}  // namespace qw::release

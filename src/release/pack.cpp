@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "release/pack.h"
+
+#include "base/digest.h"
+#include "bundle/zip.h"
+
+#include <algorithm>
+
+namespace qw::release {
+
+namespace {
+
+constexpr const char* contents_name = "contents.txt";
+
+void write_contents(Disk& disk, const Path& folder, record::ReleaseRecord& record) {
+    const std::string text = record::contents_text(record.files);
+    write_file(disk, folder / contents_name, text);
+    record.files.push_back({contents_name, "", text.size(), sha256_of(text), "contents", std::nullopt, std::nullopt, 0});
+}
+
+}  // namespace
+
+checks::PackedBundle read_back(Disk& disk, const Path& path, const std::string& shown, const FileDigest& whole) {
+    checks::PackedBundle packed;
+    packed.path = shown;
+    const bundle::Content content = bundle::read_zip(disk, path, contents_name);
+    packed.damage = content.damage;
+    packed.bytes = whole.bytes;
+    packed.sha256 = whole.sha256;
+    packed.contents = content.text;
+    for (const bundle::Seen& seen : content.entries) packed.files.push_back({seen.name, seen.sha256, seen.bytes, bundle::fault_in_name(seen.name)});
+    return packed;
+}
+
+void pack(Disk& disk, const Path& folder, const ReadKit& kit, const checks::Rules& rules, record::ReleaseRecord& record, Findings& findings) {
+    write_contents(disk, folder, record);
+    std::sort(record.files.begin(), record.files.end(), [](const record::File& a, const record::File& b) { return a.path < b.path; });
+    const std::string name = kit.manifest.kit + "-" + kit.manifest.version + ".zip";
+    std::vector<bundle::Entry> entries;
+    for (record::File& file : record.files) {
+        file.bundle = name;
+        // PDFs are compressed already: storing them costs a reading, deflating them half a minute for nothing.
+        entries.push_back({file.path, folder / file.path, file.path.ends_with(".pdf")});
+    }
+    const bundle::Written written = bundle::write_zip(disk, folder / name, entries, kit.date);
+    record.bundles.push_back({name, written.bytes, written.sha256, static_cast<int>(entries.size())});
+
+    const checks::PackedBundle packed = read_back(disk, folder / name, name, {written.bytes, written.sha256});
+    checks::check_bundle(rules, packed, findings);
+    checks::check_record(rules, record, {packed}, findings);
+    checks::check_shop(rules, kit.manifest.shop->empty() ? nullptr : kit.pipeline->shop(*kit.manifest.shop), {packed}, findings);
+}
+
+}  // namespace qw::release

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "release/plan.h"
+
+#include "checks/artwork_rules.h"
+#include "release/kit_sizes.h"
+#include "release/plan_sheets.h"
+
+#include <algorithm>
+
+namespace qw::release {
+
+namespace {
+
+compose::Face as_composed(const LookedSet& set, const Face& face) {
+    const LookedFile& file = set.file_of(face);
+    if (!file.is_pdf) return {file.file.shown, compose::PlacedArtwork{file.file.path, file.picture}};
+    const proof::PageFacts& page = file.pdf.pages[static_cast<std::size_t>(face.page) - 1];
+    return {file.file.shown, compose::PdfArtwork{file.file.path, face.page, page.crop, page.rotate, page.user_unit}};
+}
+
+void check_files(const LookedSet& set, const checks::Rules& rules, Findings& findings) {
+    for (const LookedFile& file : set.files) {
+        checks::ArtworkSeen seen{file.file.shown, file.damage, file.is_pdf ? nullptr : &file.picture, file.is_pdf ? &file.pdf : nullptr, {}};
+        for (const Ink& ink : file.pdf_ink) seen.ink.push_back(&ink);
+        checks::check_artwork(rules, *set.set, seen, findings);
+    }
+}
+
+/// True if all faces have a size, so that the set can be laid out.
+bool check_faces(const LookedSet& set, const std::vector<compose::Face>& faces, const checks::Rules& rules, Findings& findings) {
+    std::vector<checks::FaceSeen> seen;
+    for (std::size_t i = 0; i < faces.size(); ++i)
+        seen.push_back({faces[i].shown, set.faces[i].page, compose::drawn_size(set.set->drawn_at, faces[i])});
+    checks::check_set(rules, *set.set, seen, findings);
+    return !seen.empty() && std::all_of(seen.begin(), seen.end(), [](const checks::FaceSeen& face) { return face.drawn.has_value(); });
+}
+
+PlannedFile plan_file(const ReadKit& kit, const LookedSet& set, const Edition& edition, const std::vector<compose::Face>& faces) {
+    kit::Set held = *set.set;
+    // An odd last sheet without a back has been told by its rule; the page is left blank so that the rest can be judged.
+    if (!held.last_back) held.last_back = kit::LastBack{true, held.mark};
+    compose::ArtworkDocument composed = compose::artwork_document(kit.manifest, held, edition, faces, kit.date);
+    PlannedFile file;
+    file.path = edition.folder() + "/" + held.name + ".pdf";
+    file.role = kit::name_of(held.role);
+    file.set = held.name;
+    file.paper = edition.paper;
+    file.print = edition.print;
+    file.document = std::move(composed.document);
+    file.looked = &set;
+    file.placements = std::move(composed.pages);
+    if (edition.print == Print::bordered && !file.placements.empty())
+        file.printable = fit_of(edition, file.placements.front().sheet.landscape()).printable;
+    return file;
+}
+
+/// A face is told once for all editions that say the same of it.
+void add_new(Findings& findings, const Findings& more) {
+    for (const Finding& f : more) {
+        const bool told = std::any_of(findings.begin(), findings.end(), [&](const Finding& other) {
+            return other.rule == f.rule && other.file == f.file && other.page == f.page && other.message == f.message;
+        });
+        if (!told) findings.push_back(f);
+    }
+}
+
+void plan_set(const ReadKit& kit, const LookedSet& set, const checks::Rules& rules, Plan& plan) {
+    check_files(set, rules, plan.findings);
+    std::vector<compose::Face> faces;
+    for (const Face& face : set.faces) faces.push_back(as_composed(set, face));
+    if (!check_faces(set, faces, rules, plan.findings)) return;
+    for (const Paper& paper : kit.manifest.papers) {
+        for (const Print print : kit.manifest.prints) {
+            const Edition edition = edition_of(*kit.printer, paper, print, set.set->sides);
+            PlannedFile file = plan_file(kit, set, edition, faces);
+            Findings found;
+            for (const compose::Placement& placement : file.placements)
+                if (placement.face) checks::check_placement(rules, *set.set, edition, placement, faces[*placement.face].shown, found);
+            add_new(plan.findings, found);
+            plan.files.push_back(std::move(file));
+        }
+    }
+}
+
+SheetCounts counts_of(const std::vector<LookedSet>& looked) {
+    SheetCounts counts;
+    for (const LookedSet& set : looked) {
+        const int faces = static_cast<int>(set.faces.size());
+        const int sheets = set.set->sides == kit::Sides::duplex ? (faces + 1) / 2 : faces;
+        if (set.set->role == kit::Role::journal_page) counts.journal_sheets += sheets;
+        if (set.set->role == kit::Role::full_sheet) counts.full_sheets += sheets;
+    }
+    return counts;
+}
+
+}  // namespace
+
+Plan plan(const ReadKit& kit, const std::vector<LookedSet>& looked, const checks::Rules& rules, const type::Fonts& fonts) {
+    Plan plan;
+    for (const LookedSet& set : looked) plan_set(kit, set, rules, plan);
+    plan_sheets(kit, counts_of(looked), fonts, plan);
+    std::sort(plan.files.begin(), plan.files.end(), [](const PlannedFile& a, const PlannedFile& b) { return a.path < b.path; });
+    return plan;
+}
+
+}  // namespace qw::release

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "base/finding.h"
+#include "checks/rules.h"
+#include "compose/placement.h"
+#include "journal/measures.h"
+#include "release/look.h"
+#include "release/read.h"
+#include "type/fonts.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace qw::release {
+
+/// One PDF to be: what is drawn, and what it is in the record.
+struct PlannedFile {
+    std::string path;                              ///< inside the bundle: "letter/borderless/journal-pages.pdf"
+    std::string role;                              ///< role of its set, or name of the generated sheet
+    std::string set;                               ///< the set's name, or the sheet's, for people
+    Paper paper;
+    std::optional<Print> print;                    ///< nothing: a sheet that serves every print of its paper
+    compose::Document document;
+    const LookedSet* looked = nullptr;             ///< artwork documents only
+    std::vector<compose::Placement> placements;    ///< artwork documents only, one a page
+    std::optional<Rect> printable;                 ///< where ink may be; nothing: everywhere
+};
+
+/// Everything that is computed before anything is drawn.
+struct Plan {
+    std::vector<PlannedFile> files;                ///< in the order of the bundle
+    Findings findings;                             ///< what is wrong with the kit by its geometry and physics
+};
+
+Plan plan(const ReadKit& kit, const std::vector<LookedSet>& looked, const checks::Rules& rules, const type::Fonts& fonts);
+
+}  // namespace qw::release
