@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Writes the artwork of one kit below its folder.
+#pragma once
+
+#include <string>
+
+namespace art {
+
+// `only` draws a single file by its name ("pages/03.png"); empty draws all.
+void write_almanac(const std::string& folder, const std::string& only);
+void write_lamplight(const std::string& folder);
+void write_starter(const std::string& folder);
+
+}  // namespace art
