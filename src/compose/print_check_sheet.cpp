@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "compose/print_check_sheet.h"
+
+#include "base/words.h"
+#include "compose/fractions.h"
+#include "compose/scales.h"
+
+#include <array>
+#include <cstdio>
+
+namespace qw::compose {
+
+namespace {
+
+/// Distances from the paper's edge: common margins of printers, from narrow to a deep foot (printers.yaml).
+constexpr std::array<kit::BothLengths, 4> frames{{{Length::mm(3), Length::inches(0.125)},
+                                                  {Length::mm(6.35), Length::inches(0.25)},
+                                                  {Length::mm(12.7), Length::inches(0.5)},
+                                                  {Length::mm(17), Length::inches(0.6875)}}};
+
+const Length cross_inset = Length::mm(11);   ///< from the column's corners to the crosses' centres
+const Length gauge_column = Length::mm(22);  ///< kept free for the gauge at the right
+
+class PrintCheckSheet {
+public:
+    PrintCheckSheet(const SheetContext& context, const PrintCheck& check)
+        : check_(check), words_(passages_of(context.pipeline, "print-check")), ruler_(context.paper.ruler),
+          sheet_(context, words_.line("title"), words_.line("subtitle", texts::Model().text("kit", context.manifest.title).text("paper", context.paper.title)),
+                 PrintAt::with_the_pages) {}
+
+    Document compose() && {
+        front();
+        if (both_sides()) back();
+        Document document = std::move(sheet_).finish();
+        document.duplex = check_.turned;
+        return document;
+    }
+
+private:
+    bool both_sides() const { return check_.turned != Duplex::simplex; }
+    Canvas& canvas() { return sheet_.canvas(); }
+    Size paper() const { return sheet_.context().paper.size.as_portrait(); }
+    Rect column() const {
+        const Rect all = sheet_.content();
+        return {all.left, all.bottom, all.right - gauge_column, column_top_};
+    }
+    Length own(const kit::BothLengths& length) const { return length.in(ruler_); }
+    std::string shown(Length length) const { return real_fractions(show(length, ruler_)); }
+
+    void front() {
+        column_top_ = sheet_.top();
+        nested_frames();
+        crosses(std::nullopt);
+        gauge();
+        scale();
+        rulers();
+        margins();
+        grey();
+        if (both_sides()) sides("sides", column().bottom + cross_inset * 2);
+    }
+
+    void back() {
+        sheet_.new_page(words_.line("title-back"));
+        nested_frames();
+        crosses(check_.turned);
+        sheet_.down(Length::mm(4));
+        sides("back", sheet_.top());
+    }
+
+    void nested_frames() {
+        for (const auto& frame : frames) canvas().frame(Rect::of(paper()).inset(own(frame)), weight::hair);
+    }
+
+    /// In the corners of the front's column, far apart so that a turned back shows.
+    void crosses(std::optional<Duplex> back_turned) {
+        if (!both_sides()) return;
+        const Rect at = column().inset(cross_inset);
+        for (const Point front : {Point{at.left, at.bottom}, Point{at.right, at.bottom}, Point{at.left, at.top}, Point{at.right, at.top}})
+            register_cross(canvas(), back_turned ? behind(front, paper(), *back_turned) : front, back_turned);
+    }
+
+    void gauge() {
+        const Length length = gauge_length(ruler_), x = sheet_.content().right - Length::mm(8);
+        const Rect room = column();
+        const Length low = room.bottom + (room.height() - length) / 2;
+        gauge_up(canvas(), {x, low}, length);
+        const auto model = texts::Model().text("gauge", shown(length));
+        canvas().words({x + Length::mm(6), low + length / 2}, words_.line("gauge", model), setting::figure, Canvas::Anchor::middle, 90);
+    }
+
+    /// Heading and paragraphs between the crosses' columns.
+    void section(const std::string& name, const texts::Model& model) {
+        const Rect room = column();
+        const Length left = room.left + cross_inset * 2 + Length::mm(2), width = room.width() - (cross_inset * 2 + Length::mm(2)) * 2;
+        Length y = sheet_.top() - canvas().fonts().cap_height(setting::heading.cut, setting::heading.size);
+        canvas().words({left, y}, words_.line(name + "-heading"), setting::heading);
+        y -= Length::mm(1.5);
+        for (const std::string& paragraph : words_.paragraphs(name, model))
+            y -= canvas().paragraph({left, y}, width, real_fractions(paragraph), setting::body) + Length::mm(1);
+        sheet_.down(sheet_.top() - y);
+    }
+
+    void scale() {
+        section("scale", texts::Model().text("gauge", shown(gauge_length(ruler_))));
+        sheet_.down(Length::mm(3));
+        readings();
+    }
+
+    /// What the gauge measures above, the printed size below.
+    void readings() {
+        if (check_.percents.empty()) return;
+        const Rect room = column();
+        const Length label = Length::mm(19), step = (room.width() - label) / static_cast<double>(check_.percents.size());
+        const Length high = sheet_.top() - Length::mm(4.5), low = high - Length::mm(6);
+        canvas().line({room.left, sheet_.top()}, {room.right, sheet_.top()}, weight::line);
+        canvas().line({room.left, high - Length::mm(1.8)}, {room.right, high - Length::mm(1.8)}, weight::hair);
+        canvas().line({room.left, low - Length::mm(1.8)}, {room.right, low - Length::mm(1.8)}, weight::line);
+        canvas().words({room.left, high}, words_.line("reading"), setting::small);
+        canvas().words({room.left, low}, words_.line("printed-at"), setting::small);
+        for (std::size_t i = 0; i < check_.percents.size(); ++i) {
+            const Length x = room.left + label + step * (static_cast<double>(i) + 0.5);
+            std::string reading = show(gauge_reading(ruler_, check_.percents[i]), ruler_);
+            reading.resize(reading.rfind(' '));
+            char percent[16];
+            std::snprintf(percent, sizeof percent, "%g %%", check_.percents[i]);
+            canvas().words({x, high}, real_fractions(reading), setting::small_strong, Canvas::Anchor::middle);
+            canvas().words({x, low}, percent, setting::small, Canvas::Anchor::middle);
+        }
+        sheet_.down(sheet_.top() - low + Length::mm(1.8));
+    }
+
+    void rulers() {
+        const Rect room = column();
+        for (const UnitSystem system : {ruler_, ruler_ == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric}) {
+            sheet_.down(Length::mm(15));
+            ruler_across(canvas(), {room.left + Length::mm(1), sheet_.top()}, system, system == UnitSystem::metric ? 15 : 6);
+        }
+        sheet_.down(Length::mm(9));
+    }
+
+    void margins() {
+        std::vector<std::string> distances;
+        for (const auto& frame : frames) distances.push_back(show(own(frame), ruler_));
+        const Length top = sheet_.top();
+        section("margins", texts::Model().text("distances", listed(distances, words_.line("and"))));
+        frame_names(top);
+        sheet_.down(Length::mm(6));
+    }
+
+    /// A leader from each frame's left side to its distance.
+    void frame_names(Length top) {
+        const Rect room = column();
+        const Length half_cap = canvas().fonts().cap_height(setting::small_strong.cut, setting::small_strong.size) / 2;
+        for (std::size_t i = 0; i < frames.size(); ++i) {
+            const Length y = top - Length::mm(3) - Length::mm(6) * static_cast<double>(i), x = own(frames[i]);
+            canvas().circle({x, y}, Length::mm(0.5), std::nullopt, 0);
+            canvas().line({x, y}, {room.left, y}, weight::hair);
+            canvas().words({room.left + Length::mm(1.2), y - half_cap}, shown(x), setting::small_strong);
+        }
+    }
+
+    void grey() {
+        section("grey", {});
+        grey_strip(canvas(), {column().left, sheet_.top()}, column().width());
+        sheet_.down(Length::mm(12));
+    }
+
+    void sides(const std::string& name, Length top) {
+        sheet_.down(sheet_.top() - top);
+        const bool short_edge = check_.turned == Duplex::flip_short_edge;
+        section(name, texts::Model().text("edge", words_.line(short_edge ? "short-edge" : "long-edge")).text("step", shown_step()));
+    }
+    /// The crosses' marks are metric on every paper: no inch ruler divides so finely.
+    std::string shown_step() const { return show_metric(register_step); }
+
+    const PrintCheck& check_;
+    texts::Passages words_;
+    UnitSystem ruler_;
+    Sheet sheet_;
+    Length column_top_;
+};
+
+}  // namespace
+
+Length gauge_length(UnitSystem ruler) { return ruler == UnitSystem::metric ? Length::mm(200) : Length::inches(8); }
+
+Length gauge_reading(UnitSystem ruler, double percent) {
+    const Length step = ruler == UnitSystem::metric ? Length::mm(0.5) : Length::inches(1.0 / 16);
+    return round_to_step(gauge_length(ruler) * (percent / 100), step, Rounding::nearest);
+}
+
+Document print_check_sheet(const SheetContext& context, const PrintCheck& check) {
+    return PrintCheckSheet(context, check).compose();
+}
+
+}  // namespace qw::compose

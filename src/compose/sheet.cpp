@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "compose/sheet.h"
+
+#include "base/fault.h"
+#include "base/words.h"
+
+#include <utility>
+
+namespace qw::compose {
+
+texts::Passages passages_of(const kit::Pipeline& pipeline, const std::string& name) {
+    const std::string file = name + ".mustache", shown = "pipeline/texts/" + file;
+    const auto found = pipeline.texts.find(file);
+    if (found == pipeline.texts.end())
+        throw Fault(FaultKind::not_understood, {"missing-file", {shown, 0, 0}, "there is no " + shown, "", "add the file"});
+    return texts::Passages::read(found->second, shown);
+}
+
+Sheet::Sheet(const SheetContext& context, std::string title, std::string subtitle, PrintAt print_at)
+    : context_(context), words_(passages_of(context.pipeline, "sheets")), title_(std::move(title)), print_at_(print_at) {
+    pages_.emplace_back(context_.paper.size.as_portrait(), context_.fonts);
+    top_ = content().top;
+    title_block(title_, subtitle);
+}
+
+void Sheet::title_block(const std::string& title, const std::string& subtitle) {
+    const Rect area = content();
+    const Length cap = context_.fonts.cap_height(setting::title.cut, setting::title.size);
+    canvas().words({area.left, top_ - cap}, title, setting::title);
+    canvas().words_within({area.right, top_ - cap}, area.width() - canvas().width(setting::title, title) - Length::mm(8), subtitle,
+                          setting::subtitle, Canvas::Anchor::end);
+    top_ -= cap + Length::mm(4);
+    canvas().line({area.left, top_}, {area.right, top_}, weight::heavy);
+    top_ -= Length::mm(5);
+}
+
+void Sheet::new_page(const std::string& title) {
+    pages_.emplace_back(context_.paper.size.as_portrait(), context_.fonts);
+    top_ = content().top;
+    title_block(title, context_.manifest.title);
+}
+
+void Sheet::heading(const std::string& words) {
+    const Rect area = content();
+    const Length cap = context_.fonts.cap_height(setting::heading.cut, setting::heading.size);
+    top_ -= cap;
+    canvas().words({area.left, top_}, words, setting::heading);
+    top_ -= Length::mm(2.2);
+    canvas().line({area.left, top_}, {area.right, top_}, weight::line);
+}
+
+std::string Sheet::prints() const {
+    std::vector<std::string> names;
+    for (const Print print : context_.manifest.prints) names.push_back(words_.line(name_of(print)));
+    return listed(names, words_.line("and"));
+}
+
+void Sheet::foot(Canvas& canvas, std::size_t page) const {
+    const Rect area = SheetMargins::text(canvas.size());
+    texts::Model model;
+    model.text("kit", context_.manifest.title).text("version", context_.manifest.version).text("paper", context_.paper.title);
+    model.text("prints", prints()).text("sheet", title_);
+    model.text("page", std::to_string(page + 1)).text("pages", std::to_string(pages_.size()));
+    const Length low = area.bottom + Length::mm(1.2), high = low + Length::mm(4);
+    const Length half = area.width() / 2 - Length::mm(3);
+    canvas.line({area.left, high + Length::mm(4)}, {area.right, high + Length::mm(4)}, weight::hair);
+    canvas.words_within({area.left, high}, half, words_.line("foot-kit", model), setting::small_strong);
+    canvas.words_within({area.left, low}, half, words_.line("foot-paper", model), setting::small);
+    canvas.words_within({area.right, high}, half, words_.line("foot-sheet", model), setting::small_strong, Canvas::Anchor::end);
+    canvas.words_within({area.right, low}, half, words_.line(print_at_ == PrintAt::full_size ? "foot-full-size" : "foot-with-pages"),
+                        setting::small, Canvas::Anchor::end);
+}
+
+Document Sheet::finish() && {
+    Document document;
+    document.title = context_.manifest.title + ": " + title_;
+    document.subject = context_.manifest.title + " " + context_.manifest.version + ", " + context_.paper.title;
+    document.date = context_.date;
+    for (std::size_t i = 0; i < pages_.size(); ++i) {
+        foot(pages_[i], i);
+        document.pages.push_back(std::move(pages_[i]).finish());
+    }
+    return document;
+}
+
+}  // namespace qw::compose
