@@ -85,7 +85,9 @@ struct Pipeline {
     std::vector<Caution> cautions;        ///< in the order in which they are shown
     Studio studio;
     std::map<std::string, JournalTemplate> journals;  ///< pipeline/journals/*.yaml by name
-    std::map<std::string, std::string> texts;         ///< pipeline/texts/* by file name, raw
+    std::map<std::string, std::string> texts;         ///< pipeline/texts/* by file name, raw; and studio.terms_file
+    /// What a manifest that says nothing gets: "printer", "board-stock" and, for its stock, each role's name.
+    std::map<std::string, Sourced<std::string>> usual;
     std::vector<InputFile> inputs;
 
     const Printer* printer(const std::string& name) const;

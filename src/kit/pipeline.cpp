@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "kit/pipeline.h"
+
+#include "kit/journal_reader.h"
+#include "kit/read.h"
+#include "kit/shared_data.h"
+#include "kit/source_text.h"
+
+#include <algorithm>
+
+namespace qw::kit {
+
+namespace {
+
+template <typename T>
+const T* by_name(const std::vector<T>& things, const std::string& name, std::string T::*member) {
+    const auto found = std::find_if(things.begin(), things.end(), [&](const T& thing) { return thing.*member == name; });
+    return found == things.end() ? nullptr : &*found;
+}
+
+template <typename T>
+std::vector<std::string> names_in(const std::vector<T>& things) {
+    std::vector<std::string> names;
+    for (const T& thing : things) names.push_back(thing.name);
+    return names;
+}
+
+void read_journals(DataFolder& folder, Pipeline& into) {
+    const JournalContext context{names_in(into.tools), names_in(into.materials)};
+    for (const std::string& name : folder.files_in("journals", ".yaml")) {
+        const auto root = folder.tree("journals/" + name);
+        if (!root) continue;
+        JournalTemplate journal = read_journal(*root, "pipeline/journals/" + name, context, folder.faults());
+        into.journals[name.substr(0, name.size() - std::string(".yaml").size())] = std::move(journal);
+    }
+}
+
+void read_texts(DataFolder& folder, Pipeline& into) {
+    for (const std::string& name : folder.files_in("texts", "")) {
+        const auto text = folder.bytes("texts/" + name);
+        if (!text) continue;
+        try {
+            const SourceText checked(*text, "pipeline/texts/" + name);  // texts go into PDFs: UTF-8 and nothing else
+        } catch (const Fault& fault) {
+            folder.faults().add(fault);
+        }
+        into.texts[name] = *text;
+    }
+}
+
+}  // namespace
+
+const Printer* Pipeline::printer(const std::string& name) const { return by_name(printers, name, &Printer::name); }
+const Stock* Pipeline::stock(const std::string& name) const { return by_name(stocks, name, &Stock::name); }
+const Shop* Pipeline::shop(const std::string& name) const { return by_name(shops, name, &Shop::name); }
+const CheckSetting* Pipeline::check(const std::string& rule) const { return by_name(checks, rule, &CheckSetting::rule); }
+
+Pipeline read_pipeline(Disk& disk, const Path& folder) {
+    Pipeline pipeline;
+    const auto real = disk.resolve(folder);
+    const auto there = real ? disk.stat(*real) : std::nullopt;
+    if (!there || there->type != FileType::folder)
+        throw Fault(FaultKind::not_understood, {"no-pipeline", {folder.string(), 0, 0}, "there is no such folder", "the folder with papers.yaml and its like", "name it with --pipeline"});
+    pipeline.folder = *real;
+    Faults faults;
+    DataFolder data(disk, *real, faults, pipeline.inputs);
+    read_papers(data, pipeline);
+    read_printers(data, pipeline);
+    read_stocks(data, pipeline);
+    read_shops(data, pipeline);
+    read_checks(data, pipeline);
+    read_materials(data, pipeline);
+    read_texts(data, pipeline);
+    read_studio(data, pipeline);
+    read_journals(data, pipeline);
+    faults.throw_if_any();
+    std::sort(pipeline.inputs.begin(), pipeline.inputs.end(), [](const InputFile& a, const InputFile& b) { return a.shown < b.shown; });
+    return pipeline;
+}
+
+}  // namespace qw::kit
