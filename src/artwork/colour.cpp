@@ -1,0 +1,176 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "artwork/colour.h"
+
+#include "artwork/damage.h"
+#include "artwork/picture.h"
+#include "base/digest.h"
+
+#include <cstdlib>
+#include <lcms2.h>
+#include <map>
+#include <mutex>
+#include <new>
+
+namespace qw::artwork {
+
+namespace {
+
+class Opened {
+public:
+    explicit Opened(cmsHPROFILE profile) : profile_(profile) {}
+    ~Opened() {
+        if (profile_) cmsCloseProfile(profile_);
+    }
+    Opened(Opened&& other) noexcept : profile_(std::exchange(other.profile_, nullptr)) {}
+    Opened& operator=(Opened&&) = delete;
+    cmsHPROFILE get() const { return profile_; }
+
+private:
+    cmsHPROFILE profile_;
+};
+
+class Curve {
+public:
+    explicit Curve(const std::optional<double>& gamma) : curve_(gamma ? cmsBuildGamma(nullptr, 1 / *gamma) : srgb()) {
+        if (!curve_) throw std::bad_alloc();
+    }
+    ~Curve() { cmsFreeToneCurve(curve_); }
+    Curve(const Curve&) = delete;
+    Curve& operator=(const Curve&) = delete;
+    cmsToneCurve* get() const { return curve_; }
+
+private:
+    // IEC 61966-2-1: ((V + 0.055) / 1.055) ^ 2.4 from V = 0.04045, V / 12.92 below.
+    static cmsToneCurve* srgb() {
+        const double parameters[] = {2.4, 1 / 1.055, 0.055 / 1.055, 1 / 12.92, 0.04045};
+        return cmsBuildParametricToneCurve(nullptr, 4, parameters);
+    }
+    cmsToneCurve* curve_;
+};
+
+Opened profile_of(const Primaries& primaries, Model model) {
+    const Curve curve(primaries.gamma);
+    cmsCIExyY white{primaries.white_x, primaries.white_y, 1};
+    if (model == Model::grey) return Opened(cmsCreateGrayProfile(&white, curve.get()));
+    const cmsCIExyYTRIPLE rgb{{primaries.red_x, primaries.red_y, 1}, {primaries.green_x, primaries.green_y, 1}, {primaries.blue_x, primaries.blue_y, 1}};
+    cmsToneCurve* const curves[] = {curve.get(), curve.get(), curve.get()};
+    return Opened(cmsCreateRGBProfile(&white, &rgb, curves));
+}
+
+std::optional<Model> model_of(cmsHPROFILE profile) {
+    switch (cmsGetColorSpace(profile)) {
+        case cmsSigGrayData: return Model::grey;
+        case cmsSigRgbData: return Model::rgb;
+        case cmsSigCmykData: return Model::cmyk;
+        default: return std::nullopt;
+    }
+}
+
+cmsUInt32Number format_of(const SampleLayout& layout, bool result) {
+    const bool cmyk = layout.colours == 4;
+    const auto colours = static_cast<unsigned>(cmyk && result ? 3 : layout.colours);
+    const unsigned space = colours == 1 ? PT_GRAY : colours == 3 ? PT_RGB : PT_CMYK;
+    return COLORSPACE_SH(space) | CHANNELS_SH(colours) | BYTES_SH(static_cast<unsigned>(layout.bytes)) |
+           EXTRA_SH(layout.alpha ? 1u : 0u) | FLAVOR_SH(layout.inverted && !result ? 1u : 0u);
+}
+
+cmsHTRANSFORM transform_of(cmsHPROFILE from, const SampleLayout& layout) {
+    const Opened to = profile_of(Primaries{}, layout.colours == 1 ? Model::grey : Model::rgb);
+    if (!to.get()) throw std::bad_alloc();
+    return cmsCreateTransform(from, format_of(layout, false), to.get(), format_of(layout, true), INTENT_RELATIVE_COLORIMETRIC,
+                              cmsFLAGS_BLACKPOINTCOMPENSATION | (layout.alpha ? cmsFLAGS_COPY_ALPHA : 0u));
+}
+
+/// All greys, white among them, and for RGB a grid of 9 × 9 × 9 colours.
+std::vector<std::uint8_t> probe(Model model) {
+    std::vector<std::uint8_t> samples;
+    const auto level = [](int step) { return static_cast<std::uint8_t>(step * 255 / 8); };
+    for (int v = 0; v < 256; ++v) samples.insert(samples.end(), model == Model::grey ? 1 : 3, static_cast<std::uint8_t>(v));
+    if (model == Model::rgb)
+        for (int i = 0; i < 9 * 9 * 9; ++i) samples.insert(samples.end(), {level(i / 81), level(i / 9 % 9), level(i % 9)});
+    return samples;
+}
+
+bool leaves_colours_alone(const Profile& profile) {
+    if (profile.model() == Model::cmyk) return false;
+    const int colours = profile.model() == Model::grey ? 1 : 3;
+    const std::vector<std::uint8_t> before = probe(profile.model());
+    std::vector<std::uint8_t> after(before.size());
+    Conversion(profile, {colours, false, 1, false}).apply(before.data(), after.data(), static_cast<std::uint32_t>(before.size() / static_cast<unsigned>(colours)));
+    for (std::size_t i = 0; i < before.size(); ++i)
+        if (std::abs(before[i] - after[i]) > 1) return false;
+    return true;
+}
+
+}  // namespace
+
+struct Profile::Handle {
+    Opened opened;
+    std::string key;  ///< digest of the profile's bytes; empty when there are none
+};
+
+Profile Profile::read(std::span<const std::byte> icc, Model model) {
+    Opened opened(cmsOpenProfileFromMem(icc.data(), static_cast<cmsUInt32Number>(icc.size())));
+    if (!opened.get()) damaged("its colour profile cannot be read");
+    const auto found = model_of(opened.get());
+    if (!found) damaged("its colour profile is for neither grey, RGB nor CMYK");
+    Sha256 digest;
+    digest.add(icc);
+    const Profile profile(std::make_shared<const Handle>(Handle{std::move(opened), digest.hex()}));
+    if (*found != model && !(model == Model::grey && *found == Model::rgb && profile.is_srgb()))
+        damaged("its colour profile is for another kind of colour than its pixels have");
+    return profile;
+}
+
+Profile Profile::of(const Primaries& primaries, Model model) {
+    Opened opened = profile_of(primaries, model);
+    if (!opened.get()) damaged("its white point and primaries (cHRM) are no colours");
+    return Profile(std::make_shared<const Handle>(Handle{std::move(opened), ""}));
+}
+
+Model Profile::model() const { return model_of(handle_->opened.get()).value_or(Model::rgb); }
+
+bool Profile::is_srgb() const {
+    if (handle_->key.empty()) return leaves_colours_alone(*this);
+    static std::mutex mutex;
+    static std::map<std::string, bool> known;
+    {
+        const std::lock_guard lock(mutex);
+        if (const auto found = known.find(handle_->key); found != known.end()) return found->second;
+    }
+    const bool answer = leaves_colours_alone(*this);
+    const std::lock_guard lock(mutex);
+    if (known.size() >= 256) known.clear();  // a studio has a handful; a hostile kit must not fill the memory
+    known.emplace(handle_->key, answer);
+    return answer;
+}
+
+void Conversion::Close::operator()(void* transform) const { cmsDeleteTransform(transform); }
+
+Conversion::Conversion(const Profile& profile, SampleLayout layout) : transform_(transform_of(profile.handle().opened.get(), layout)) {
+    if (!transform_) damaged("its colour profile cannot be used to convert its colours");
+}
+
+void Conversion::apply(const void* from, void* to, std::uint32_t pixels) const {
+    cmsDoTransform(transform_.get(), from, to, pixels);
+}
+
+const std::vector<std::byte>& srgb_profile() {
+    static const std::vector<std::byte> bytes = [] {
+        const Opened opened(cmsCreate_sRGBProfile());
+        cmsUInt32Number size = 0;
+        if (!opened.get()) throw std::bad_alloc();
+        cmsSetProfileVersion(opened.get(), 4.2);  // what PDF 1.7 names: ICC.1:2004-10
+        if (!cmsSaveProfileToMem(opened.get(), nullptr, &size)) throw std::bad_alloc();
+        std::vector<std::byte> made(size);
+        if (!cmsSaveProfileToMem(opened.get(), made.data(), &size)) throw std::bad_alloc();
+        // ICC.1 7.2: bytes 24 to 35 are the date, bytes 84 to 99 the profile's digest, zero when it was not made.
+        const std::uint8_t date[12] = {2000 >> 8, 2000 & 255, 0, 1, 0, 1, 0, 0, 0, 0, 0, 0};
+        for (std::size_t i = 0; i < 12; ++i) made[24 + i] = std::byte{date[i]};
+        for (std::size_t i = 84; i < 100; ++i) made[i] = std::byte{0};
+        return made;
+    }();
+    return bytes;
+}
+
+}  // namespace qw::artwork
