@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "journal/asked.h"
+
+#include <algorithm>
+
+namespace qw::journal {
+
+namespace {
+
+using List = std::vector<Asked>;
+
+void add_optional(List& list, const kit::Formula& formula, std::string place, Want want) {
+    if (!formula.text.empty()) list.push_back({&formula, std::move(place), want});
+}
+
+void add_pieces(List& list, const kit::JournalTemplate& journal) {
+    for (const kit::PieceTemplate& piece : journal.pieces) {
+        list.push_back({&piece.count, piece.name + ".count", Want::count});
+        list.push_back({&piece.width, piece.name + ".width", Want::size});
+        list.push_back({&piece.height, piece.name + ".height", Want::size});
+    }
+}
+
+void add_stations(List& list, const std::vector<kit::Formula>& stations, const std::string& line) {
+    for (std::size_t i = 0; i < stations.size(); ++i)
+        list.push_back({&stations[i], "stations." + line + "[" + std::to_string(i + 1) + "]", Want::length});
+}
+
+void add_bought(List& list, const kit::JournalTemplate& journal) {
+    for (const kit::LengthTemplate& length : journal.cut_lengths) {
+        list.push_back({&length.count, length.name + ".count", Want::count});
+        list.push_back({&length.length, length.name + ".length", Want::length});
+    }
+    for (const kit::ItemTemplate& item : journal.items) list.push_back({&item.count, item.name + ".count", Want::count});
+}
+
+void add_checks(List& list, const kit::JournalTemplate& journal) {
+    for (const kit::CheckTemplate& check : journal.checks) {
+        list.push_back({&check.holds, check.name + ".holds", Want::number});
+        add_optional(list, check.measured, check.name + ".measured", Want::any);
+        add_optional(list, check.limit, check.name + ".limit", Want::any);
+    }
+}
+
+}  // namespace
+
+std::string formula_name(const std::string& name) {
+    std::string written = name;
+    std::replace(written.begin(), written.end(), '-', '_');
+    return written;
+}
+
+std::vector<Asked> formulas_of(const kit::JournalTemplate& journal) {
+    List list;
+    for (const kit::Formula& value : journal.values) list.push_back({&value, value.name, Want::any});
+    add_pieces(list, journal);
+    add_stations(list, journal.stations.page, "page");
+    add_stations(list, journal.stations.spine, "spine");
+    add_bought(list, journal);
+    add_optional(list, journal.bulk, "bulk", Want::length);
+    add_optional(list, journal.creep_least, "creep.least", Want::length);
+    add_optional(list, journal.creep_most, "creep.most", Want::length);
+    add_checks(list, journal);
+    return list;
+}
+
+FaultNote note_on(const Asked& asked, std::string code, const std::string& what, std::string expected, std::string mend) {
+    constexpr std::size_t longest = 200;  // a message, not a listing
+    std::string text = asked.formula->text;
+    if (text.size() > longest) text = text.substr(0, longest) + "...";
+    return {std::move(code), asked.formula->mark, asked.place + ", '" + text + "', " + what, std::move(expected), std::move(mend)};
+}
+
+Fault fault_on(const Asked& asked, std::string code, const std::string& what, std::string expected, std::string mend) {
+    return Fault(FaultKind::not_understood, note_on(asked, std::move(code), what, std::move(expected), std::move(mend)));
+}
+
+}  // namespace qw::journal

@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "journal/vocabulary.h"
+
+#include "journal/scan.h"
+
+#include <algorithm>
+#include <array>
+#include <numbers>
+
+namespace qw::journal {
+
+namespace {
+
+/// What the conditions give: lengths in mm, or plain numbers.
+struct Given {
+    const char* word;
+    bool length;
+    double (*value)(const Conditions&);
+};
+
+constexpr std::array<Given, 11> given = {{
+    {"page_width", true, [](const Conditions& c) { return c.page.width.in_mm(); }},
+    {"page_height", true, [](const Conditions& c) { return c.page.height.in_mm(); }},
+    {"cover_sheet_width", true, [](const Conditions& c) { return c.cover_sheet.width.in_mm(); }},
+    {"cover_sheet_height", true, [](const Conditions& c) { return c.cover_sheet.height.in_mm(); }},
+    {"page_caliper", true, [](const Conditions& c) { return c.page_stock.caliper.in_mm(); }},
+    {"cover_caliper", true, [](const Conditions& c) { return c.cover_stock.caliper.in_mm(); }},
+    {"board_caliper", true, [](const Conditions& c) { return c.board_stock.caliper.in_mm(); }},
+    {"sheets", false, [](const Conditions& c) { return double(c.sheets); }},
+    {"full_sheets", false, [](const Conditions& c) { return double(c.full_sheets); }},
+    {"print_scale", false, [](const Conditions& c) { return c.scale; }},
+    {"pi", false, [](const Conditions&) { return std::numbers::pi; }},
+}};
+
+bool can_be_written(const std::string& word) {
+    const auto fits = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_'; };
+    return !word.empty() && word[0] >= 'a' && word[0] <= 'z' && std::all_of(word.begin(), word.end(), fits);
+}
+
+bool is_function(const std::string& word) {
+    const std::vector<std::string>& names = function_names();
+    return std::find(names.begin(), names.end(), word) != names.end();
+}
+
+}  // namespace
+
+Vocabulary::Vocabulary(const kit::JournalTemplate& journal, std::vector<FaultNote>& notes) : journal_(journal) {
+    for (const Given& one : given) words_.push_back(one.word);
+    for (const kit::NamedLength& length : journal.lengths) add(length.name, length.mark, notes);
+    for (const kit::NamedNumber& number : journal.numbers) add(number.name, number.mark, notes);
+    for (const kit::Formula& value : journal.values) add(value.name, value.mark, notes);
+}
+
+void Vocabulary::add(const std::string& name, const SourceMark& mark, std::vector<FaultNote>& notes) {
+    const std::string word = formula_name(name);
+    if (!can_be_written(word))
+        notes.push_back({"formula-name", mark, "'" + name + "' cannot be written in a formula", "a name that begins with a letter", {}});
+    else if (find(word) || is_function(word))
+        notes.push_back({"formula-name-twice", mark, "'" + name + "' is already the name of something else", {}, "give it another name"});
+    words_.push_back(word);  // even then: the slots follow the template's order
+}
+
+std::optional<std::size_t> Vocabulary::find(const std::string& word) const {
+    const auto found = std::find(words_.begin(), words_.end(), word);
+    if (found == words_.end()) return std::nullopt;
+    return static_cast<std::size_t>(found - words_.begin());
+}
+
+void Vocabulary::fill(std::vector<double>& slots, const Conditions& conditions, UnitSystem system, double unit) const {
+    std::size_t slot = 0;
+    for (const Given& one : given) slots[slot++] = one.value(conditions) * (one.length ? unit : 1);
+    for (const kit::NamedLength& length : journal_.lengths)
+        slots[slot++] = length.value.in(system).in_mm() * (length.printed ? conditions.scale : 1) * unit;
+    for (const kit::NamedNumber& number : journal_.numbers) slots[slot++] = number.value;
+}
+
+}  // namespace qw::journal
