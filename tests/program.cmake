@@ -1,0 +1,21 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Whole-program tests: the built quirewright and tools that judge from outside. The demo kits are released once, by the
+# test "program.release", into the build folder; what judges them waits for it.
+file(GLOB QW_PROGRAM_SOURCES CONFIGURE_DEPENDS program/*.cpp)
+add_executable(test_program ${QW_PROGRAM_SOURCES} ${QW_SUPPORT})
+target_include_directories(test_program PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
+target_link_libraries(test_program PRIVATE qw_release qw_catch_main)
+target_compile_definitions(test_program PRIVATE ${QW_TEST_PATHS} QW_RELEASED="${CMAKE_BINARY_DIR}/released")
+add_dependencies(test_program quirewright)
+
+function(program_test name)
+  add_test(NAME program.${name} COMMAND test_program "[${name}]")
+  set_tests_properties(program.${name} PROPERTIES LABELS program ${ARGN})
+endfunction()
+program_test(release FIXTURES_SETUP released)
+foreach(name judges passage sheets bundle same-bytes)
+  program_test(${name} FIXTURES_REQUIRED released)
+endforeach()
+foreach(name arguments faults audit begin survival)
+  program_test(${name})
+endforeach()

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Every PDF of the demo kits before outside judges: qpdf for its structure, poppler, Ghostscript and mutool for what it
+// looks like.
+#include "program/program.h"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+#include <cstdio>
+
+using namespace qw;
+using namespace qw::test;
+
+namespace {
+
+struct Picture {
+    int width = 0, height = 0;
+    std::string rgb;
+};
+
+/// Binary PPM, 8 bits.
+Picture read_ppm(const Path& path) {
+    const std::string text = read(path);
+    Picture picture;
+    int depth = 0, used = 0;
+    REQUIRE(std::sscanf(text.c_str(), "P6%*[ \n]%n", &used) == 0);
+    std::size_t at = 2;
+    const auto number = [&] {
+        for (;;) {
+            while (std::isspace(static_cast<unsigned char>(text[at]))) ++at;
+            if (text[at] != '#') break;
+            at = text.find('\n', at);
+        }
+        const std::size_t begin = at;
+        while (std::isdigit(static_cast<unsigned char>(text[at]))) ++at;
+        return std::stoi(text.substr(begin, at - begin));
+    };
+    picture.width = number();
+    picture.height = number();
+    depth = number();
+    REQUIRE(depth == 255);
+    picture.rgb = text.substr(at + 1);
+    REQUIRE(picture.rgb.size() == std::size_t(picture.width) * std::size_t(picture.height) * 3);
+    return picture;
+}
+
+double mean_difference(const Picture& a, const Picture& b) {
+    // Renderers round a page's last fraction of a pixel up or down.
+    REQUIRE(std::abs(a.width - b.width) <= 1);
+    REQUIRE(std::abs(a.height - b.height) <= 1);
+    const int width = std::min(a.width, b.width), height = std::min(a.height, b.height);
+    double sum = 0;
+    for (int y = 0; y < height; ++y)
+        for (int x = 0; x < width * 3; ++x)
+            sum += std::abs(int(static_cast<unsigned char>(a.rgb[std::size_t(y) * std::size_t(a.width) * 3 + std::size_t(x)])) -
+                            int(static_cast<unsigned char>(b.rgb[std::size_t(y) * std::size_t(b.width) * 3 + std::size_t(x)])));
+    return sum / (double(width) * height * 3);
+}
+
+void judge(const Path& pdf, int page) {
+    TestFolder folder;
+    const std::string file = quoted(pdf.string()), number = std::to_string(page);
+    REQUIRE(run("pdftoppm -r 100 -f " + number + " -l " + number + " -singlefile " + file + " poppler", folder.path()).status == 0);
+    REQUIRE(run("gs -q -dSAFER -dBATCH -dNOPAUSE -dTextAlphaBits=4 -dGraphicsAlphaBits=4 -r100 -sDEVICE=ppmraw -dFirstPage=" + number + " -dLastPage=" + number + " -sOutputFile=gs.ppm " + file, folder.path()).status == 0);
+    REQUIRE(run("mutool draw -q -r 100 -o mutool.ppm " + file + " " + number, folder.path()).status == 0);
+    const Picture poppler = read_ppm(folder / "poppler.ppm"), gs = read_ppm(folder / "gs.ppm"), mutool = read_ppm(folder / "mutool.ppm");
+    INFO(pdf << " page " << page);
+    CHECK(mean_difference(poppler, gs) <= 3);
+    CHECK(mean_difference(poppler, mutool) <= 3);
+    CHECK(mean_difference(gs, mutool) <= 3);
+}
+
+}  // namespace
+
+TEST_CASE("qpdf finds nothing to say of any PDF", "[judges]") {
+    for (const std::string& kit : demo_kits) {
+        for (const Path& pdf : files_below(release_of(kit), ".pdf")) {
+            const Said said = run("qpdf --check " + quoted(pdf.string()), "/");
+            INFO(said.text);
+            CHECK(said.status == 0);
+            CHECK(said.text.find("WARNING") == std::string::npos);
+        }
+    }
+}
+
+TEST_CASE("all fonts are embedded and subset, and every page says which box is what", "[judges]") {
+    for (const std::string& kit : demo_kits) {
+        for (const Path& pdf : files_below(release_of(kit), ".pdf")) {
+            INFO(pdf);
+            const Said fonts = run("pdffonts " + quoted(pdf.string()) + " | tail -n +3 | awk '{print $(NF-4), $(NF-3)}' | sort -u", "/");
+            CHECK((fonts.text.empty() || fonts.text == "yes yes\n"));
+            const Said boxes = run("pdfinfo -box -l 99 " + quoted(pdf.string()) + " | grep -c -E 'MediaBox|TrimBox|BleedBox'", "/");
+            CHECK(std::stoi(boxes.text) % 3 == 0);
+            // ISO 216 and the PWG name na_letter_8.5x11in, in points.
+            const Said media = run("pdfinfo -box " + quoted(pdf.string()) + " | awk '/MediaBox/{print $(NF-1), $NF}'", "/");
+            double width = 0, height = 0;
+            REQUIRE(std::sscanf(media.text.c_str(), "%lf %lf", &width, &height) == 2);
+            const bool a4 = pdf.string().find("/a4/") != std::string::npos;
+            CHECK(std::min(width, height) == Approx(a4 ? 595.28 : 612).margin(0.01));
+            CHECK(std::max(width, height) == Approx(a4 ? 841.89 : 792).margin(0.01));
+        }
+    }
+}
+
+TEST_CASE("poppler, Ghostscript and mutool show every PDF alike", "[judges]") {
+    for (const std::string& kit : demo_kits)
+        for (const Path& pdf : files_below(release_of(kit), ".pdf")) judge(pdf, 1);
+    for (int page = 2; page <= 8; ++page) judge(release_of("lamplight-mini") / "a4/bordered/journal-pages.pdf", page);
+}
