@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "bundle/zip.h"
 
-#include "base/digest.h"
 #include "base/fault.h"
 #include "bundle/archive_output.h"
 #include "bundle/zip_callback.h"
@@ -216,21 +215,6 @@ private:
     zip_t* zip_ = nullptr;
 };
 
-/// The digest of what lies on the disk. Headers are patched when their entry has ended, so it cannot be taken on the
-/// way, and reading again costs little beside hashing.
-Written digest_of(Disk& disk, const Path& path) {
-    const auto source = disk.open(path);
-    std::vector<std::byte> buffer(packed_at_once);
-    Written written;
-    Sha256 digest;
-    while (const std::size_t n = source->read(written.bytes, buffer)) {
-        digest.add(std::span(buffer).first(n));
-        written.bytes += n;
-    }
-    written.sha256 = digest.hex();
-    return written;
-}
-
 }  // namespace
 
 Written write_zip(Disk& disk, const Path& path, const std::vector<Entry>& entries, const Date& date) {
@@ -243,7 +227,10 @@ Written write_zip(Disk& disk, const Path& path, const std::vector<Entry>& entrie
             for (std::size_t i = 0; i < entries.size(); ++i) packing.add(entries[i], sizes[i]);
             packing.finish();
         }
-        return digest_of(disk, path);
+        // Headers are patched when their entry has ended, so the digest cannot be taken on the way; reading again costs
+        // little beside hashing, and tells what really lies on the disk.
+        const FileDigest digest = digest_of(disk, path);
+        return {digest.bytes, digest.sha256};
     } catch (...) {
         try {
             disk.remove(path);

@@ -53,7 +53,7 @@ std::uint32_t crc32(const std::string& bytes) {
 
 namespace {
 
-std::string little(std::uint32_t value, int bytes) {
+std::string little(std::uint64_t value, int bytes) {
     std::string text;
     for (int i = 0; i < bytes; ++i) text += static_cast<char>(value >> (8 * i));
     return text;

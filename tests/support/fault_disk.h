@@ -40,6 +40,7 @@ public:
 
     std::unique_ptr<Source> open(const Path& path) override { return inner_.open(path); }
     std::optional<FileStat> stat(const Path& path) override { return inner_.stat(path); }
+    std::optional<Path> resolve(const Path& path) override { return inner_.resolve(path); }
     std::vector<std::string> list(const Path& folder) override { return inner_.list(folder); }
     std::unique_ptr<Sink> create(const Path& path) override;
     void make_folders(const Path& path) override;
@@ -61,7 +62,8 @@ private:
     std::function<void()> stop_;
 };
 
-/// A new empty folder for one test, removed with all in it at the end.
+/// A new empty folder for one test, removed with all in it at the end. In memory where there is room; with TMPDIR set,
+/// there.
 class TestFolder {
 public:
     TestFolder();
