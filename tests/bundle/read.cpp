@@ -216,6 +216,17 @@ TEST_CASE("entries that share their bytes are damage") {
     CHECK_THAT(read_bytes(twice).damage, Catch::Contains("contradict"));
 }
 
+TEST_CASE("the wanted entry's bytes are kept, up to a mebibyte") {
+    const std::string long_text = sample::noise((1 << 20) + 5);
+    const std::string zip = sample::odd_zip({{"a.txt", "not this"}, {"contents.txt", "these bytes"}, {"long.txt", long_text}});
+    const auto disk = real_disk();
+    MemoryDisk memory(*disk, zip);
+    CHECK(read_zip(memory, "o.zip", "contents.txt").text == "these bytes");
+    CHECK(read_zip(memory, "o.zip", "long.txt").text == long_text.substr(0, 1 << 20));
+    CHECK(read_zip(memory, "o.zip", "gone.txt").text == "");
+    CHECK(read_zip(memory, "o.zip").text == "");
+}
+
 TEST_CASE("zips of other programs are read") {
     const auto disk = real_disk();
     const TestFolder folder;
