@@ -37,6 +37,13 @@ bool names_drive(const std::string& text) {
     return text.size() >= 2 && text[1] == ':' && ((text[0] >= 'a' && text[0] <= 'z') || (text[0] >= 'A' && text[0] <= 'Z'));
 }
 
+/// The name that was probably meant: the same but for capitals, or else the nearest. Nothing when it cannot be shown.
+std::optional<std::string> name_meant(const std::string& written, const std::vector<std::string>& names) {
+    const auto same = std::find_if(names.begin(), names.end(), [&](const std::string& name) { return lower(name) == lower(written); });
+    const auto near = same != names.end() ? std::optional(*same) : nearest_word(written, names);
+    return near && printable(*near) ? near : std::nullopt;
+}
+
 std::string shown_path(const std::vector<std::string>& folders, const std::string& name) {
     std::string path;
     for (const std::string& folder : folders) path += folder + "/";
@@ -94,7 +101,7 @@ std::optional<Path> ArtworkFinder::folder_of(const Pattern& pattern, Faults& fau
         const auto next = disk_.resolve(real / part);
         const auto there = next ? disk_.stat(*next) : std::nullopt;
         if (!there || there->type != FileType::folder) {
-            const auto near = nearest_word(part, disk_.list(real));
+            const auto near = name_meant(part, disk_.list(real));
             faults.add("missing-folder", pattern.mark, "there is no folder " + in_quotes(shown + part) + " in the kit", "", near ? "write '" + shown + *near + "'" : "");
             return std::nullopt;
         }
@@ -113,10 +120,9 @@ void ArtworkFinder::find_one(const Pattern& pattern, Faults& faults, std::vector
     if (!folder) return;
     if (!has_wildcards(pattern.name)) {
         if (disk_.stat(*folder / pattern.name)) return add(pattern, *folder, pattern.name, faults, found);
-        const auto near = nearest_word(pattern.name, disk_.list(*folder));
-        const bool showable = near && printable(*near);
+        const auto near = name_meant(pattern.name, disk_.list(*folder));
         faults.add("missing-file", pattern.mark, "there is no file " + in_quotes(pattern.text) + " in the kit", "",
-                   showable ? "write '" + shown_path(pattern.folders, *near) + "'" : "");
+                   near ? "write '" + shown_path(pattern.folders, *near) + "'" : "");
         return;
     }
     const std::vector<std::string> names = disk_.list(*folder);

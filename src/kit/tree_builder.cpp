@@ -51,7 +51,8 @@ void TreeBuilder::OnScalar(const YAML::Mark& mark, const std::string& tag, YAML:
     node.text = value;
     node.quoted = tag == "!";
     node.mark = place(mark);
-    refuse_tag(node.mark, tag);
+    if (node.quoted) check_quote(source_.byte_of(mark.line, mark.column), node.mark);
+    refuse_tag(mark, tag);
     leaf(std::move(node));
 }
 
@@ -68,7 +69,7 @@ void TreeBuilder::open(Node::Kind kind, const YAML::Mark& mark, const std::strin
     next.node.kind = kind;
     next.node.mark = place(mark);
     next.bracket = style == YAML::EmitterStyle::Flow;
-    refuse_tag(next.node.mark, tag);
+    refuse_tag(mark, tag);
     count(next.node.mark);
     if (open_.size() == limits_.depth)
         throw Fault(FaultKind::not_understood, {"too-deep", next.node.mark, "values are nested too deeply",
@@ -127,9 +128,11 @@ void TreeBuilder::add_value(Open& map, Node node) {
     map.node.entries.push_back({map.key, map.key_mark, std::move(node)});
 }
 
-void TreeBuilder::refuse_tag(const SourceMark& where, const std::string& tag) {
-    if (tag.empty() || tag == "?" || tag == "!") return;  // what the library says of plain and of quoted texts
-    faults_.add("tag", where, "a tag stands here (a word that begins with '!')", "the value alone",
+void TreeBuilder::refuse_tag(const YAML::Mark& mark, const std::string& tag) {
+    // "?" and "!" are what the library says of plain and of quoted texts; a lone '!' is a tag all the same.
+    const bool written = source_.text().compare(source_.byte_of(mark.line, mark.column), 1, "!") == 0;
+    if ((tag.empty() || tag == "?" || tag == "!") && !written) return;
+    faults_.add("tag", place(mark), "a tag stands here (a word that begins with '!')", "the value alone",
                 "remove the tag; a text that begins with '!' is quoted");
 }
 
@@ -137,6 +140,19 @@ void TreeBuilder::count(const SourceMark& where) {
     if (++values_ > limits_.values)
         throw Fault(FaultKind::not_understood,
                     {"too-many-values", where, "the file holds too many values", "at most " + std::to_string(limits_.values), ""});
+}
+
+/// The library takes a quote that is never closed to be closed by the end of the file, and so swallows the keys after it.
+void TreeBuilder::check_quote(std::size_t byte, const SourceMark& where) const {
+    const std::string& text = source_.text();
+    const char quote = byte < text.size() ? text[byte] : '\0';
+    if (quote != '"' && quote != '\'') return;  // a block of text
+    for (std::size_t i = byte + 1; i < text.size(); ++i) {
+        if (quote == '"' && text[i] == '\\') ++i;
+        else if (text[i] == quote && quote == '\'' && i + 1 < text.size() && text[i + 1] == quote) ++i;
+        else if (text[i] == quote) return;
+    }
+    throw Fault(FaultKind::not_understood, {"syntax", where, "a quote is opened here and never closed", "", "close the quote"});
 }
 
 /// Where an item that was not written would stand: the library names the next token, so its dash is looked for above.

@@ -58,8 +58,9 @@ private:
     void add(Node node);
     void add_key(Open& map, const Node& node);
     void add_value(Open& map, Node node);
-    void refuse_tag(const SourceMark& where, const std::string& tag);
+    void refuse_tag(const YAML::Mark& mark, const std::string& tag);
     void count(const SourceMark& where);
+    void check_quote(std::size_t byte, const SourceMark& where) const;
     SourceMark place_of_nothing(const YAML::Mark& mark) const;
 
     const SourceText& source_;

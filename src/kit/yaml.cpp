@@ -16,7 +16,8 @@ Node read_yaml(std::string bytes, const std::string& file, Faults& faults, const
     Faults own;  // those of the structure; a syntax error is told without them
     TreeBuilder builder(source, limits, own);
     try {
-        std::istringstream in(source.text());
+        // With a line end at the end, an unclosed quote is always left to the builder, which knows where it was opened.
+        std::istringstream in(source.text() + "\n");
         YAML::Parser parser(in);
         while (parser.HandleNextDocument(builder)) {}
     } catch (const TreeBuilder::SecondDocument&) {  // it has been told; the first document stands

@@ -24,6 +24,15 @@ std::optional<std::size_t> star_at(const std::string& text, std::size_t byte) {
     return std::nullopt;
 }
 
+/// The library takes some characters for marks of its own, also within a word: '?' between brackets, '@', '%', '`'.
+FaultNote unquoted_mark(const SourceText& source, std::size_t byte) {
+    const std::string_view text = source.text();
+    const std::size_t before = byte == 0 ? std::string_view::npos : text.find_last_of(" \t\n,[{", byte - 1);
+    const std::size_t begin = before == std::string_view::npos ? 0 : before + 1;
+    const std::string word(word_at(text, begin));
+    return {"syntax", source.at_byte(byte), "the character " + in_quotes(text.substr(byte, 1)) + " needs quotes here", "a quoted text", "quote it: '" + word + "'"};
+}
+
 FaultNote unquoted_star(const SourceText& source, std::size_t byte) {
     const std::string word(word_at(source.text(), byte));
     const bool pattern = word.size() == 1 || word.find_first_of(".*?/", 1) != std::string::npos;
@@ -62,7 +71,6 @@ constexpr Known known[] = {
     {"illegal flow end", "a bracket is closed that was not opened", "remove it, or open it before"},
     {"end of map not found", "this line does not belong to the one before", "begin keys of one level in the same column, and quote the whole of a text"},
     {"end of sequence not found", "this line does not belong to the list before", "begin list items in the same column, each with '- '"},
-    {"unknown token", "a text cannot begin with this character", "quote the text"},
     {"tag handle", "a tag is not well formed", "quote a text that begins with '!'"},
     {"anchor not found", "an anchor is not well formed", "quote a text that begins with '&'"},
     {"unexpected character in block scalar", "this block is not well formed", "begin the text on the next line, indented"},
@@ -81,6 +89,7 @@ FaultNote explain(const YAML::Exception& error, const SourceText& source, const 
     const bool about_alias = said.starts_with("the referenced anchor") || said.starts_with("alias not found") || said.find("while scanning alias") != std::string::npos;
     if (const auto star = about_alias ? star_at(source.text(), byte) : std::nullopt) return unquoted_star(source, *star);
     if (open_bracket && (said.starts_with("end of sequence flow") || said.starts_with("end of map flow"))) return unclosed_bracket(*open_bracket, where);
+    if (said.starts_with("unknown token") && byte < source.text().size()) return unquoted_mark(source, byte);
     if (said.starts_with("illegal map value"))
         return {"syntax", where, "a colon does not belong here", "", mend_of_colon(source, error.mark.line, static_cast<std::size_t>(std::max(error.mark.column, 0)))};
     const auto found = std::find_if(std::begin(known), std::end(known), [&](const Known& one) { return said.starts_with(one.message); });
