@@ -10,7 +10,8 @@
 namespace qw::compose {
 
 /// Breaks words into lines no wider than `width`, at spaces; a number and its unit stay together, as does what stands
-/// around a multiplication sign. A word that is wider than a line is broken inside.
+/// around a multiplication sign. A word that is wider than a line is broken inside. A last line of one short word is
+/// avoided where that costs no further line.
 std::vector<std::string> wrapped(const type::Fonts& fonts, const Setting& setting, Length width, const std::string& words);
 
 /// A page that is being composed. Lengths from the paper's lower left corner. Keeps a reference to the fonts.

@@ -16,7 +16,7 @@ const Setting& figure = setting::table_figure;
 
 // What the dimensions and words take round the drawing.
 const Length room_left = Length::mm(11), room_above = Length::mm(11), room_below = Length::mm(15);
-const Length between = Length::mm(16), station_column = Length::mm(34);
+const Length between = Length::mm(10), most_between = Length::mm(24), station_column = Length::mm(31);
 const std::vector<Length> dash{Length::points(4), Length::points(2.5)};
 const std::vector<Length> fold_dash{Length::points(9), Length::points(2.5), Length::points(1.5), Length::points(2.5)};
 
@@ -90,17 +90,17 @@ private:
         const Length words_y = y - Length::mm(4.5);
         if (flat_.spine && flat_.gap > Length()) gap_note(words_y);
         if (flat_.tape) tape_note(words_y);
-        canvas_.words({whole.left, words_y}, "", setting::small);
         scale_note(words_y);
     }
 
     void gap_note(Length y) {
         const Length x = flat_.boards.front().right + flat_.gap / 2;
         const Point dot = at(x, flat_.size.height * 0.08);
-        const Point end{dot.x - Length::mm(14), y + Length::mm(4.5)};
+        const Point end{dot.x - Length::mm(9), y + Length::mm(4.5)};
         leader(canvas_, dot, end);
         const auto model = texts::Model().text("gap", length(flat_.gap));
-        canvas_.words({end.x - Length::mm(1), end.y - Length::mm(1)}, words_.line("gap", model), setting::small, Canvas::Anchor::end);
+        canvas_.words_within({end.x - Length::mm(1), end.y - Length::mm(1)}, end.x - Length::mm(1) - origin_.x, words_.line("gap", model),
+                             setting::other, Canvas::Anchor::end);
     }
 
     void tape_note(Length y) {
@@ -108,7 +108,7 @@ private:
         const Point end{dot.x + Length::mm(9), y + Length::mm(4.5)};
         leader(canvas_, dot, end);
         const auto model = texts::Model().text("tape", measures_.piece("hinge-tape")->of->title).text("width", length(flat_.tape->width()));
-        canvas_.words({end.x + Length::mm(1), end.y - Length::mm(1)}, words_.line("tape", model), setting::small);
+        canvas_.words({end.x + Length::mm(1), end.y - Length::mm(1)}, words_.line("tape", model), setting::other);
     }
 
     void scale_note(Length y) {
@@ -121,7 +121,8 @@ private:
     void stations(const Rect& room) {
         const Rect whole = at(Rect::of(flat_.size));
         const Length strip = max(strip_width() / scale_, Length::mm(0));
-        const Length left = whole.right + between, x = left + strip / 2;
+        const Length spare = room.right - station_column - strip - whole.right;
+        const Length left = whole.right + min(spare, most_between), x = left + strip / 2;
         if (flat_.spine) canvas_.frame({left, whole.bottom, left + strip, whole.top}, weight::heavy, {}, 0.9);
         else canvas_.line({x, whole.bottom}, {x, whole.top}, weight::line, fold_dash);
         const Length run = left + strip + Length::mm(6), words_x = run + Length::mm(2.5);

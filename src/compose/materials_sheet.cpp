@@ -24,7 +24,7 @@ public:
           sheet_(context, words_.line("title"), words_.line("subtitle", texts::Model().text("kit", context.manifest.title).text("paper", context.paper.title)),
                  PrintAt::full_size) {}
 
-    Document compose() && {
+    Document compose() {
         for (const auto& [group, name] : groups) materials(group, words_.line(name));
         rule(weight::line);
         tools();
@@ -49,7 +49,7 @@ private:
             if (line.group != group) continue;
             need(height_of(line));
             if (first) {
-                rule(weight::line);
+                if (&line != &list_.lines.front()) rule(weight::line);
                 canvas().words({area().left, sheet_.top() - first_line}, name, setting::heading);
             } else {
                 canvas().line({area().left + group_width, sheet_.top()}, {area().right, sheet_.top()}, weight::hair);
@@ -64,7 +64,8 @@ private:
     }
     Length title_width() const { return amount_left() - gutter - title_left(); }
     std::string own(const materials::Line& line) const { return real_fractions(metric_ ? line.metric : line.us); }
-    std::string other(const materials::Line& line) const { return real_fractions(metric_ ? line.us : line.metric); }
+    /// Empty where both systems say the same.
+    std::string other(const materials::Line& line) const { return line.us == line.metric ? "" : real_fractions(metric_ ? line.us : line.metric); }
 
     /// Both sides of a row are a strong line or two and small ones below them.
     Length side_height(const std::string& strong, const Setting& setting, const std::string& small, Length width) const {
@@ -95,42 +96,69 @@ private:
         canvas().frame(Rect::at({x, top - first_line + Length::mm(0.1)}, {size, size}), weight::line);
     }
 
-    void tools() {
-        constexpr std::size_t columns = 3;
-        const Length row = Length::mm(9.5);
-        const std::size_t rows = (list_.tools.size() + columns - 1) / columns;
+    static constexpr std::size_t tool_columns = 2;
+    std::size_t tool_rows() const { return (list_.tools.size() + tool_columns - 1) / tool_columns; }
+    Length tool_width() const { return area().width() / static_cast<double>(tool_columns); }
+    Length tool_room() const { return tool_width() - tick_width - gutter / 2; }
+    Length tool_height(const kit::Tool& tool) const { return side_height(tool.title, setting::label, tool.use, tool_room()) + Length::mm(2); }
+    /// Tools are read down the columns; a row is as high as its highest.
+    Length tool_row_height(std::size_t row) const {
+        Length height;
+        for (std::size_t i = row; i < list_.tools.size(); i += tool_rows()) height = max(height, tool_height(list_.tools[i]));
+        return height;
+    }
+    Length tools_height() const {
+        Length height = Length::mm(18);
+        for (std::size_t row = 0; row < tool_rows(); ++row) height += tool_row_height(row);
+        return height;
+    }
+
+    /// A heading below what is there, or a page of its own when `height` does not fit.
+    void begin(const std::string& title, Length height) {
+        if (sheet_.left_over() < height) return sheet_.new_page(title);
         sheet_.down(Length::mm(7));
-        need(row * static_cast<double>(rows) + Length::mm(10));
-        sheet_.heading(words_.line("tools"));
-        sheet_.down(Length::mm(1));
-        const Length width = area().width() / static_cast<double>(columns);
-        for (std::size_t i = 0; i < list_.tools.size(); ++i) {
-            const Length x = area().left + width * static_cast<double>(i / rows), top = sheet_.top() - row * static_cast<double>(i % rows);
-            tick(x, top);
-            canvas().words_within({x + tick_width, top - first_line}, width - tick_width - gutter / 2, list_.tools[i].title, setting::label);
-            canvas().words_within({x + tick_width, top - first_line - Length::mm(3.8)}, width - tick_width - gutter / 2, list_.tools[i].use, setting::small);
-        }
-        sheet_.down(row * static_cast<double>(rows));
-    }
-
-    Length caution_height(const kit::Caution& caution, Length width) const {
-        return setting::body.leading * static_cast<double>(lines_of(caution.text, setting::body, width).size()) + Length::mm(2.5);
-    }
-
-    /// Two columns that are filled one after the other, balanced.
-    void cautions() {
-        const Length width = (area().width() - gutter * 2) / 2;
-        Length all;
-        for (const kit::Caution& caution : list_.cautions) all += caution_height(caution, width);
-        sheet_.down(Length::mm(5));
-        need(all / 2 + Length::mm(28));
-        sheet_.heading(words_.line("cautions"));
+        sheet_.heading(title);
         sheet_.down(Length::mm(2));
-        Length y = sheet_.top(), x = area().left;
-        for (const kit::Caution& caution : list_.cautions) {
-            if (x == area().left && sheet_.top() - y >= all / 2) y = sheet_.top(), x = area().left + width + gutter * 2;
-            canvas().paragraph({x, y}, width, caution.text, setting::body);
-            y -= caution_height(caution, width);
+    }
+
+    void tools() {
+        begin(words_.line("tools"), tools_height());
+        for (std::size_t row = 0; row < tool_rows(); ++row) {
+            for (std::size_t i = row; i < list_.tools.size(); i += tool_rows()) {
+                const Length x = area().left + tool_width() * static_cast<double>(i / tool_rows());
+                tick(x, sheet_.top());
+                side(x + tick_width, tool_room(), list_.tools[i].title, setting::label, list_.tools[i].use);
+            }
+            sheet_.down(tool_row_height(row));
+        }
+    }
+
+    Length caution_width() const { return (area().width() - gutter * 2) / 2; }
+    Length caution_height(const kit::Caution& caution) const {
+        return setting::body.leading * static_cast<double>(lines_of(caution.text, setting::body, caution_width()).size()) + Length::mm(2.5);
+    }
+    /// The first column takes cautions until it holds half of all; the second takes the rest.
+    std::size_t first_in_second_column() const {
+        Length all, taken;
+        for (const kit::Caution& caution : list_.cautions) all += caution_height(caution);
+        std::size_t i = 0;
+        while (i < list_.cautions.size() && taken + caution_height(list_.cautions[i]) / 2 < all / 2) taken += caution_height(list_.cautions[i++]);
+        return i;
+    }
+    Length cautions_height() const {
+        Length columns[2];
+        for (std::size_t i = 0; i < list_.cautions.size(); ++i) columns[i < first_in_second_column() ? 0 : 1] += caution_height(list_.cautions[i]);
+        return max(columns[0], columns[1]) + Length::mm(18);
+    }
+
+    void cautions() {
+        begin(words_.line("cautions"), cautions_height());
+        Length y = sheet_.top();
+        for (std::size_t i = 0; i < list_.cautions.size(); ++i) {
+            const bool second = i >= first_in_second_column();
+            if (i == first_in_second_column()) y = sheet_.top();
+            canvas().paragraph({area().left + (second ? caution_width() + gutter * 2 : Length()), y}, caution_width(), list_.cautions[i].text, setting::body);
+            y -= caution_height(list_.cautions[i]);
         }
     }
 

@@ -4,6 +4,7 @@
 #include "compose/fractions.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace qw::compose {
 
@@ -27,12 +28,19 @@ MeasureRow stations_row(const std::string& name, const std::string& title, const
 }
 
 void add_stations(const Measures& m, const RowTitles& titles, std::vector<MeasureRow>& rows) {
-    const std::string use = m.journal->stations.use.empty() ? titles.stations_use : m.journal->stations.use;
-    if (!m.page_stations.empty()) rows.push_back(stations_row("page-stations", titles.page_stations, use, m.page_stations));
-    if (!m.spine_stations.empty()) rows.push_back(stations_row("spine-stations", titles.spine_stations, use, m.spine_stations));
+    // The template says once for both what is pierced; from where they are measured is said beside it.
+    std::string use = m.journal->stations.use.empty() ? titles.stations_use : m.journal->stations.use;
+    for (const auto& [name, title, stations] : {std::tuple("page-stations", &titles.page_stations, &m.page_stations),
+                                                std::tuple("spine-stations", &titles.spine_stations, &m.spine_stations)}) {
+        if (stations->empty()) continue;
+        rows.push_back(stations_row(name, *title, use, *stations));
+        use = titles.stations_use;
+    }
 }
 
 }  // namespace
+
+std::string MeasureRow::figures(UnitSystem system) const { return in(system).substr(0, in(system).rfind(' ')); }
 
 std::string stations_text(const std::vector<Shown>& stations, UnitSystem system) {
     std::string text;
@@ -62,7 +70,8 @@ std::vector<MeasureRow> rows_of(const Measures& m, const RowTitles& titles) {
         rows.push_back({Kind::length, l.of->name, counted(l.count), l.of->title, l.of->use, real_fractions(show_metric(l.length.metric)),
                         real_fractions(show_us(l.length.us))});
     for (const journal::Item& i : m.items) {
-        const auto shown = [&](UnitSystem system) { return i.of->size ? real_fractions(show(i.of->size->in(system), system)) : std::string(); };
+        if (!i.of->size) continue;
+        const auto shown = [&](UnitSystem system) { return real_fractions(show(i.of->size->in(system), system)); };
         rows.push_back({Kind::item, i.of->name, counted(i.count), i.of->title, i.of->use, shown(UnitSystem::metric), shown(UnitSystem::us)});
     }
     return rows;

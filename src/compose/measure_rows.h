@@ -24,6 +24,8 @@ struct MeasureRow {
     std::string title, use;
     std::string metric, us;
     const std::string& in(UnitSystem system) const { return system == UnitSystem::metric ? metric : us; }
+    /// Without the unit at the end, for a column whose head tells it.
+    std::string figures(UnitSystem system) const;
 };
 
 /// Titles of the rows that no template names.
@@ -31,7 +33,7 @@ struct RowTitles {
     std::string page, page_use, page_stations, spine_stations, stations_use;
 };
 
-/// Everything that a size says, in the order of the sheet: page, pieces, stations, lengths, items. The page is shown to
+/// Everything that a size says, in the order of the sheet: page, pieces, stations, lengths, and items that have a size. The page is shown to
 /// the nearest 0.5 mm and 1/16 in; nothing else is rounded here, all comes as journal::Shown has it.
 std::vector<MeasureRow> rows_of(const journal::Measures& measures, const RowTitles& titles);
 

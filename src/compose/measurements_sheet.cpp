@@ -29,12 +29,29 @@ std::vector<SizeColumn> at_full_size(const std::vector<SizeColumn>& columns) {
     return full;
 }
 
-/// Names of the template's lengths that shrink with the pages, or that do not, as a list in words.
-std::string lengths_that(const journal::Measures& m, bool shrink, const std::string& last) {
-    std::vector<std::string> names;
-    for (const kit::NamedLength& length : m.journal->lengths)
-        if (length.printed == shrink) names.push_back(spaced_name(length.name));
-    return listed(names, last);
+/// "Spine strip" → "spine strip", for the middle of a sentence.
+std::string in_sentence(std::string title) {
+    if (!title.empty() && title[0] >= 'A' && title[0] <= 'Z') title[0] = static_cast<char>(title[0] - 'A' + 'a');
+    return title;
+}
+
+/// What has one measure at every size that is shown: found by looking, so that no template has to promise it.
+std::vector<std::string> same_at_every_size(const std::vector<SizeColumn>& columns, const texts::Passages& words) {
+    std::vector<std::string> same;
+    const journal::Measures& first = columns.front().measures;
+    const auto constant = [&](const std::string& name, const auto& side) {
+        return std::all_of(columns.begin(), columns.end(), [&](const SizeColumn& c) {
+            const journal::Piece* piece = c.measures.piece(name);
+            return piece && side(*piece).rounded == side(*first.piece(name)).rounded;
+        });
+    };
+    for (const journal::Piece& piece : first.pieces) {
+        const bool width = constant(piece.of->name, [](const journal::Piece& p) { return p.width; });
+        const bool height = constant(piece.of->name, [](const journal::Piece& p) { return p.height; });
+        const auto model = texts::Model().text("piece", in_sentence(piece.of->title));
+        if (width || height) same.push_back(words.line(width && height ? "whole-piece" : width ? "width-of" : "height-of", model));
+    }
+    return same;
 }
 
 /// Sets that keep their own size when the pages shrink.
@@ -49,21 +66,21 @@ std::vector<texts::Model> sets_of_own_size(const kit::Manifest& manifest) {
     return sets;
 }
 
-texts::Model model_of(const SheetContext& context, const journal::Measures& m, const texts::Passages& words) {
+texts::Model model_of(const SheetContext& context, const std::vector<SizeColumn>& columns, const texts::Passages& words) {
     texts::Model model;
+    const journal::Measures& m = columns.front().measures;
     const bool metric = m.ruler == UnitSystem::metric;
     model.text("journal", m.journal->title).text("paper", context.paper.title).text("kit", context.manifest.title);
     model.text("own-ruler", words.line(metric ? "metric" : "us")).text("other-ruler", words.line(metric ? "us" : "metric"));
-    const std::string shrinking = lengths_that(m, true, words.line("and")), staying = lengths_that(m, false, words.line("and"));
-    model.truth("any-shrink", !shrinking.empty()).truth("any-stay", !staying.empty());
-    model.text("shrinking", shrinking).text("staying", staying);
+    const auto same = same_at_every_size(columns, words);
+    model.truth("any-same", !same.empty()).text("same", listed(same, words.line("and")));
     model.list("own-size-sets", sets_of_own_size(context.manifest));
     return model;
 }
 
-void paragraphs(Sheet& sheet, const std::vector<std::string>& sentences, Length width) {
+void paragraphs(Sheet& sheet, const std::vector<std::string>& sentences) {
     for (const std::string& sentence : sentences)
-        sheet.down(sheet.canvas().paragraph({sheet.content().left, sheet.top()}, width, sentence, setting::body) + Length::mm(1.5));
+        sheet.down(sheet.canvas().paragraph({sheet.content().left, sheet.top()}, sheet.content().width(), sentence, setting::small) + Length::mm(1.5));
 }
 
 }  // namespace
@@ -71,13 +88,11 @@ void paragraphs(Sheet& sheet, const std::vector<std::string>& sentences, Length 
 Document measurements_sheet(const SheetContext& context, const std::vector<SizeColumn>& columns) {
     const texts::Passages words = passages_of(context.pipeline, "measurements");
     const RowTitles titles = titles_from(words);
-    const auto model = model_of(context, columns.front().measures, words);
+    const auto model = model_of(context, columns, words);
     Sheet sheet(context, words.line("title"), words.line("subtitle", model), PrintAt::full_size);
 
-    const Length measure = Length::mm(150);
-    paragraphs(sheet, words.paragraphs("how-to", model), measure);
     const auto full = at_full_size(columns);
-    draw_piece_table(sheet, full, titles, words);
+    draw_piece_table(sheet, full, titles, words, words.line("how-to", model));
     if (!full.empty()) {
         sheet.down(Length::mm(5));
         const Rect area = sheet.content();
@@ -89,7 +104,7 @@ Document measurements_sheet(const SheetContext& context, const std::vector<SizeC
         if (own.empty()) continue;
         const std::string title = words.line("sizes-" + name_of(print));
         sheet.new_page(title);
-        if (first) paragraphs(sheet, words.paragraphs("sizes-how-to", model), measure);
+        if (first) paragraphs(sheet, words.paragraphs("sizes-how-to", model));
         first = false;
         draw_size_table(sheet, own, titles, words, title);
     }

@@ -19,16 +19,17 @@ constexpr std::array<kit::BothLengths, 4> frames{{{Length::mm(3), Length::inches
                                                   {Length::mm(17), Length::inches(0.6875)}}};
 
 const Length cross_inset = Length::mm(11);   ///< from the column's corners to the crosses' centres
-const Length gauge_column = Length::mm(22);  ///< kept free for the gauge at the right
+const Length gauge_column = Length::mm(15.5);  ///< kept free for the gauge at the right
 
 class PrintCheckSheet {
 public:
-    PrintCheckSheet(const SheetContext& context, const PrintCheck& check)
-        : check_(check), words_(passages_of(context.pipeline, "print-check")), ruler_(context.paper.ruler),
+    /// `apart` is added between the sections, so that they fill a longer sheet.
+    PrintCheckSheet(const SheetContext& context, const PrintCheck& check, Length apart)
+        : check_(check), apart_(apart), words_(passages_of(context.pipeline, "print-check")), ruler_(context.paper.ruler),
           sheet_(context, words_.line("title"), words_.line("subtitle", texts::Model().text("kit", context.manifest.title).text("paper", context.paper.title)),
                  PrintAt::with_the_pages) {}
 
-    Document compose() && {
+    Document compose() {
         front();
         if (both_sides()) back();
         Document document = std::move(sheet_).finish();
@@ -36,13 +37,16 @@ public:
         return document;
     }
 
+    /// What is left between the last section but one and the last when nothing is added; known after the composing.
+    Length spare() const { return spare_; }
+
 private:
     bool both_sides() const { return check_.turned != Duplex::simplex; }
     Canvas& canvas() { return sheet_.canvas(); }
     Size paper() const { return sheet_.context().paper.size.as_portrait(); }
     Rect column() const {
         const Rect all = sheet_.content();
-        return {all.left, all.bottom, all.right - gauge_column, column_top_};
+        return {all.left, all.bottom + Length::mm(4), all.right - gauge_column, column_top_};
     }
     Length own(const kit::BothLengths& length) const { return length.in(ruler_); }
     std::string shown(Length length) const { return real_fractions(show(length, ruler_)); }
@@ -56,6 +60,7 @@ private:
         rulers();
         margins();
         grey();
+        spare_ = sheet_.top() - (both_sides() ? column().bottom + cross_inset * 2 : column().bottom);
         if (both_sides()) sides("sides", column().bottom + cross_inset * 2);
     }
 
@@ -80,12 +85,12 @@ private:
     }
 
     void gauge() {
-        const Length length = gauge_length(ruler_), x = sheet_.content().right - Length::mm(8);
+        const Length length = gauge_length(ruler_), x = sheet_.content().right - Length::mm(7);
         const Rect room = column();
         const Length low = room.bottom + (room.height() - length) / 2;
         gauge_up(canvas(), {x, low}, length);
         const auto model = texts::Model().text("gauge", shown(length));
-        canvas().words({x + Length::mm(6), low + length / 2}, words_.line("gauge", model), setting::figure, Canvas::Anchor::middle, 90);
+        canvas().words({x + Length::mm(5.2), low + length / 2}, words_.line("gauge", model), setting::figure, Canvas::Anchor::middle, 90);
     }
 
     /// Heading and paragraphs between the crosses' columns.
@@ -110,12 +115,12 @@ private:
     void readings() {
         if (check_.percents.empty()) return;
         const Rect room = column();
-        const Length label = Length::mm(19), step = (room.width() - label) / static_cast<double>(check_.percents.size());
+        const Length label = Length::mm(27), step = (room.width() - label) / static_cast<double>(check_.percents.size());
         const Length high = sheet_.top() - Length::mm(4.5), low = high - Length::mm(6);
         canvas().line({room.left, sheet_.top()}, {room.right, sheet_.top()}, weight::line);
         canvas().line({room.left, high - Length::mm(1.8)}, {room.right, high - Length::mm(1.8)}, weight::hair);
         canvas().line({room.left, low - Length::mm(1.8)}, {room.right, low - Length::mm(1.8)}, weight::line);
-        canvas().words({room.left, high}, words_.line("reading"), setting::small);
+        canvas().words({room.left, high}, words_.line("reading", texts::Model().text("unit", ruler_ == UnitSystem::metric ? "mm" : "in")), setting::small);
         canvas().words({room.left, low}, words_.line("printed-at"), setting::small);
         for (std::size_t i = 0; i < check_.percents.size(); ++i) {
             const Length x = room.left + label + step * (static_cast<double>(i) + 0.5);
@@ -133,7 +138,7 @@ private:
         const Rect room = column();
         for (const UnitSystem system : {ruler_, ruler_ == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric}) {
             sheet_.down(Length::mm(15));
-            ruler_across(canvas(), {room.left + Length::mm(1), sheet_.top()}, system, system == UnitSystem::metric ? 15 : 6);
+            ruler_across(canvas(), {room.left + Length::mm(1.2), sheet_.top()}, system, system == UnitSystem::metric ? 15 : 6);
         }
         sheet_.down(Length::mm(9));
     }
@@ -141,6 +146,7 @@ private:
     void margins() {
         std::vector<std::string> distances;
         for (const auto& frame : frames) distances.push_back(show(own(frame), ruler_));
+        sheet_.down(apart_);
         const Length top = sheet_.top();
         section("margins", texts::Model().text("distances", listed(distances, words_.line("and"))));
         frame_names(top);
@@ -160,6 +166,7 @@ private:
     }
 
     void grey() {
+        sheet_.down(apart_);
         section("grey", {});
         grey_strip(canvas(), {column().left, sheet_.top()}, column().width());
         sheet_.down(Length::mm(12));
@@ -174,6 +181,7 @@ private:
     std::string shown_step() const { return show_metric(register_step); }
 
     const PrintCheck& check_;
+    Length apart_, spare_;
     texts::Passages words_;
     UnitSystem ruler_;
     Sheet sheet_;
@@ -190,7 +198,10 @@ Length gauge_reading(UnitSystem ruler, double percent) {
 }
 
 Document print_check_sheet(const SheetContext& context, const PrintCheck& check) {
-    return PrintCheckSheet(context, check).compose();
+    PrintCheckSheet tight(context, check, {});
+    tight.compose();
+    constexpr int gaps = 3;  // before margins, greys and the last section
+    return PrintCheckSheet(context, check, max({}, tight.spare() / gaps - Length::mm(1))).compose();
 }
 
 }  // namespace qw::compose

@@ -17,10 +17,13 @@ struct Setting {
 /// workbench, an arm's length away.
 namespace setting {
 inline constexpr Setting title{type::Cut::title, Length::points(27), Length::points(30)};
+inline constexpr Setting further_title{type::Cut::title, Length::points(19), Length::points(23)};
 inline constexpr Setting subtitle{type::Cut::text, Length::points(11), Length::points(15)};
 inline constexpr Setting heading{type::Cut::title, Length::points(14), Length::points(18)};
-inline constexpr Setting figure{type::Cut::strong, Length::points(14), Length::points(18)};
+inline constexpr Setting figure{type::Cut::strong, Length::points(13.5), Length::points(17)};
 inline constexpr Setting table_figure{type::Cut::strong, Length::points(12), Length::points(15)};
+/// The same for the other ruler: never cut from first, but its small fractions must be read.
+inline constexpr Setting other{type::Cut::text, Length::points(9), Length::points(12)};
 inline constexpr Setting label{type::Cut::strong, Length::points(10.5), Length::points(14)};
 inline constexpr Setting body{type::Cut::text, Length::points(10), Length::points(14)};
 inline constexpr Setting remark{type::Cut::italic, Length::points(9), Length::points(12)};

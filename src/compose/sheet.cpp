@@ -20,24 +20,24 @@ Sheet::Sheet(const SheetContext& context, std::string title, std::string subtitl
     : context_(context), words_(passages_of(context.pipeline, "sheets")), title_(std::move(title)), print_at_(print_at) {
     pages_.emplace_back(context_.paper.size.as_portrait(), context_.fonts);
     top_ = content().top;
-    title_block(title_, subtitle);
+    title_block(title_, subtitle, setting::title);
 }
 
-void Sheet::title_block(const std::string& title, const std::string& subtitle) {
+void Sheet::title_block(const std::string& title, const std::string& subtitle, const Setting& setting) {
     const Rect area = content();
-    const Length cap = context_.fonts.cap_height(setting::title.cut, setting::title.size);
-    canvas().words({area.left, top_ - cap}, title, setting::title);
-    canvas().words_within({area.right, top_ - cap}, area.width() - canvas().width(setting::title, title) - Length::mm(8), subtitle,
+    const Length cap = context_.fonts.cap_height(setting.cut, setting.size);
+    canvas().words({area.left, top_ - cap}, title, setting);
+    canvas().words_within({area.right, top_ - cap}, area.width() - canvas().width(setting, title) - Length::mm(8), subtitle,
                           setting::subtitle, Canvas::Anchor::end);
-    top_ -= cap + Length::mm(4);
+    top_ -= cap + cap * 0.6;
     canvas().line({area.left, top_}, {area.right, top_}, weight::heavy);
-    top_ -= Length::mm(5);
+    top_ -= cap * 0.7;
 }
 
 void Sheet::new_page(const std::string& title) {
     pages_.emplace_back(context_.paper.size.as_portrait(), context_.fonts);
     top_ = content().top;
-    title_block(title, context_.manifest.title);
+    title_block(title, context_.manifest.title, setting::further_title);
 }
 
 void Sheet::heading(const std::string& words) {

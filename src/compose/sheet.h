@@ -23,10 +23,10 @@ struct SheetContext {
 /// The passages of pipeline/texts/NAME.mustache. Throws Fault (not_understood) when the file is missing or broken.
 texts::Passages passages_of(const kit::Pipeline& pipeline, const std::string& name);
 
-/// The room that every printer leaves on a sheet: 20 mm at the sides, 18 mm at the top, and a foot whose lowest ink is
+/// The room that every printer leaves on a sheet: 20 mm at the sides and the top, and a foot whose lowest ink is
 /// more than 17 mm from the edge (the deepest unprinted foot among the printers' data is 48 pt, 16.93 mm).
 struct SheetMargins {
-    static constexpr Length side = Length::mm(20), top = Length::mm(18), foot = Length::mm(17.5);
+    static constexpr Length side = Length::mm(20), top = Length::mm(20), foot = Length::mm(18);
     static constexpr Length foot_height = Length::mm(9.5);  ///< two lines and the rule above them
     static constexpr Rect text(Size paper) { return {side, foot, paper.width - side, paper.height - top}; }
     static constexpr Rect content(Size paper) { return {side, foot + foot_height + Length::mm(3), paper.width - side, paper.height - top}; }
@@ -57,7 +57,7 @@ public:
     Document finish() &&;
 
 private:
-    void title_block(const std::string& title, const std::string& subtitle);
+    void title_block(const std::string& title, const std::string& subtitle, const Setting& setting);
     void foot(Canvas& canvas, std::size_t page) const;
     std::string prints() const;
 

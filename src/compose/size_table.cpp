@@ -11,8 +11,9 @@ namespace qw::compose {
 
 namespace {
 
-const Length label_width = Length::mm(24), least_gap = Length::mm(4), most_gap = Length::mm(9), row_height = Length::mm(8.6);
-const Length first_line = Length::mm(4.3), second_line = Length::mm(7.6);
+const Length label_width = Length::mm(24), least_gap = Length::mm(3.5), most_gap = Length::mm(10);
+const Length head_height = Length::mm(10), band_gap = Length::mm(4.5);
+const Length least_row = Length::mm(7.8), most_row = Length::mm(9.4);
 
 /// A thing that changes with the size: a column of the table.
 struct Thing {
@@ -36,11 +37,11 @@ public:
     }
 
     void draw() {
-        for (std::size_t from = 0; from < things_.size();) {
-            const std::size_t to = band_end(from);
-            if (sheet_.left_over() < band_height()) sheet_.new_page(continued_);
+        const auto bands = balanced_bands();
+        choose_row_height(bands.size());
+        for (const auto& [from, to] : bands) {
+            if (sheet_.left_over() < band_height() - band_gap) sheet_.new_page(continued_);
             band(from, to);
-            from = to;
         }
         notes();
     }
@@ -65,25 +66,38 @@ private:
     void gather_things() {
         for (const MeasureRow& row : values_.front()) {
             if (row.kind == MeasureRow::Kind::item) continue;  // bought-in things are the same at every size
-            Thing thing{row.name, row.count, row.title, Length::mm(18)};
+            Thing thing{row.name, row.count, row.title, Length::mm(15)};
             for (const Row& shown : rows_)
                 if (shown.why_not.empty())
                     if (const MeasureRow* v = value(shown.sizes.front(), row.name))
-                        thing.width = max(thing.width, max(sheet_.canvas().width(setting::table_figure, v->in(ruler())),
-                                                           sheet_.canvas().width(setting::small, v->in(other()))));
+                        thing.width = max(thing.width, max(sheet_.canvas().width(setting::table_figure, v->figures(ruler())),
+                                                           sheet_.canvas().width(setting::other, v->in(other()))));
             things_.push_back(thing);
         }
     }
 
-    /// As many things as fit beside the label.
-    std::size_t band_end(std::size_t from) const {
+    /// As many things as fit beside the label, up to `most`.
+    std::size_t band_end(std::size_t from, std::size_t most) const {
         Length used = label_width;
         std::size_t to = from;
-        while (to < things_.size() && (to == from || used + least_gap + things_[to].width <= area_.width())) {
+        while (to < things_.size() && to - from < most && (to == from || used + least_gap + things_[to].width <= area_.width())) {
             used += (to == from ? Length() : least_gap) + things_[to].width;
             ++to;
         }
         return to;
+    }
+
+    std::vector<std::pair<std::size_t, std::size_t>> bands_of(std::size_t most) const {
+        std::vector<std::pair<std::size_t, std::size_t>> bands;
+        for (std::size_t from = 0; from < things_.size(); from = bands.back().second) bands.emplace_back(from, band_end(from, most));
+        return bands;
+    }
+    /// No more bands than are needed, and none of them much shorter than another.
+    std::vector<std::pair<std::size_t, std::size_t>> balanced_bands() const {
+        auto fewest = bands_of(things_.size());
+        if (fewest.empty()) return fewest;
+        auto balanced = bands_of((things_.size() + fewest.size() - 1) / fewest.size());
+        return balanced.size() == fewest.size() ? balanced : fewest;
     }
 
     Length gap(std::size_t from, std::size_t to) const {
@@ -93,20 +107,27 @@ private:
     }
 
     Length row_height_of(const Row& row) const {
-        if (row.why_not.empty()) return row_height;
+        if (row.why_not.empty()) return row_height_;
         Length height = Length::mm(3);
         for (const std::string& why : row.why_not) height += setting::small.leading * static_cast<double>(explained(why).size());
-        return max(row_height, height);
+        return max(row_height_, height);
     }
     std::vector<std::string> explained(const std::string& why) const {
         return wrapped(sheet_.context().fonts, setting::small, area_.width() - label_width, why);
     }
-    Length head_height() const { return Length::mm(11); }
     Length band_height() const {
-        Length height = head_height() + Length::mm(6);
+        Length height = head_height + band_gap;
         for (const Row& row : rows_) height += row_height_of(row);
         return height;
     }
+    /// As roomy as lets all bands stand on this page.
+    void choose_row_height(std::size_t bands) {
+        for (row_height_ = most_row; row_height_ > least_row; row_height_ -= Length::mm(0.05))
+            if (band_height() * static_cast<double>(bands) - band_gap <= sheet_.left_over()) return;
+    }
+    // The figure and the one for the other ruler keep together; what is left is around them.
+    Length first_line() const { return second_line() - Length::mm(3.25); }
+    Length second_line() const { return row_height_ * 0.5 + Length::mm(3); }
 
     void rule(Length weight) { sheet_.canvas().line({area_.left, sheet_.top()}, {area_.right, sheet_.top()}, weight); }
 
@@ -119,22 +140,25 @@ private:
             sheet_.down(row_height_of(row));
         }
         rule(weight::line);
-        sheet_.down(Length::mm(6));
+        sheet_.down(band_gap);
     }
 
     void head(std::size_t from, std::size_t to) {
         Length x = area_.left + label_width;
-        const Length y = sheet_.top() - head_height() + Length::mm(1.8);
+        const Length y = sheet_.top() - head_height + Length::mm(5), unit_y = y - Length::mm(3.5);
         sheet_.canvas().words({area_.left, y}, words_.line("size-head"), setting::small_strong);
         for (std::size_t i = from; i < to; ++i) {
             const std::string title = (things_[i].count.empty() ? "" : things_[i].count + " ") + things_[i].title;
-            const auto lines = wrapped(sheet_.context().fonts, setting::small_strong, things_[i].width + least_gap / 2, title);
+            const Length next = things_[i].width + gap(from, to);
+            const Length room = min(next - Length::mm(2), area_.right - x);
+            const auto lines = wrapped(sheet_.context().fonts, setting::small_strong, room, title);
             for (std::size_t n = 0; n < lines.size() && n < 2; ++n)
                 sheet_.canvas().words({x, y + setting::small_strong.leading * static_cast<double>(std::min<std::size_t>(lines.size(), 2) - 1 - n)},
                                       lines[n], setting::small_strong);
-            x += things_[i].width + gap(from, to);
+            sheet_.canvas().words({x, unit_y}, words_.line(ruler() == UnitSystem::metric ? "unit-metric" : "unit-us"), setting::small);
+            x += next;
         }
-        sheet_.down(head_height());
+        sheet_.down(head_height);
     }
 
     void label(const Row& row) {
@@ -142,11 +166,11 @@ private:
         std::string words = first.label;
         if (row.sizes.size() > 1)
             words = words_.line("range", texts::Model().text("from", first.label).text("to", columns_[row.sizes.back()].label));
-        sheet_.canvas().words({area_.left, sheet_.top() - first_line}, words, row.sizes.size() > 1 ? setting::small_strong : setting::table_figure);
+        sheet_.canvas().words({area_.left, sheet_.top() - first_line()}, words, row.sizes.size() > 1 ? setting::small_strong : setting::table_figure);
         if (row.sizes.size() > 1) return;
         char scale[16];
         std::snprintf(scale, sizeof scale, "%.3f", first.measures.conditions.scale);
-        sheet_.canvas().words({area_.left, sheet_.top() - second_line}, words_.line("size-scale", texts::Model().text("scale", scale)), setting::small);
+        sheet_.canvas().words({area_.left, sheet_.top() - second_line()}, words_.line("size-scale", texts::Model().text("scale", scale)), setting::small);
     }
 
     void figures(const Row& row, std::size_t from, std::size_t to) {
@@ -154,8 +178,8 @@ private:
         Length x = area_.left + label_width;
         for (std::size_t i = from; i < to; ++i) {
             const MeasureRow* v = value(row.sizes.front(), things_[i].name);
-            sheet_.canvas().words({x, sheet_.top() - first_line}, v ? v->in(ruler()) : "–", setting::table_figure);
-            if (v) sheet_.canvas().words({x, sheet_.top() - second_line}, v->in(other()), setting::small);
+            sheet_.canvas().words({x, sheet_.top() - first_line()}, v ? v->figures(ruler()) : "–", setting::table_figure);
+            if (v) sheet_.canvas().words({x, sheet_.top() - second_line()}, v->in(other()), setting::other);
             x += things_[i].width + gap(from, to);
         }
     }
@@ -198,6 +222,7 @@ private:
     std::vector<std::vector<MeasureRow>> values_;
     std::vector<Row> rows_;
     std::vector<Thing> things_;
+    Length row_height_ = most_row;
 };
 
 }  // namespace
