@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <exception>
 #include <mutex>
+#include <system_error>
 #include <thread>
 #include <vector>
 
@@ -36,7 +37,10 @@ void Jobs::for_each(std::size_t n, const std::function<void(std::size_t)>& work)
     };
     // Indices are handed out in order, so everything below a failing index has begun and its own failure is seen.
     std::vector<std::thread> others;
-    for (std::size_t k = 1; k < std::min<std::size_t>(count_, n); ++k) others.emplace_back(run);
+    try {
+        for (std::size_t k = 1; k < std::min<std::size_t>(count_, n); ++k) others.emplace_back(run);
+    } catch (const std::system_error&) {  // no more threads to be had: those that run do all the work
+    }
     run();
     for (std::thread& thread : others) thread.join();
     if (failure) std::rethrow_exception(failure);

@@ -51,7 +51,7 @@ TEST_CASE("a misspelt name is answered with the nearest one", "[arguments]") {
 
 TEST_CASE("help goes to standard output and ends with 0", "[arguments]") {
     TestFolder folder;
-    for (const std::string& arguments : {"--help", "release --help", "measure --help", "audit --help", "begin --help", "rule --help", "--version"}) {
+    for (const std::string arguments : {"--help", "release --help", "measure --help", "audit --help", "begin --help", "rule --help", "--version"}) {
         const Said said = quirewright(arguments, folder.path());
         CHECK(said.status == 0);
         CHECK_FALSE(said.text.empty());

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "program/program.h"
 
+#include "base/fault.h"
 #include "release/release.h"
 
 #include <catch2/catch.hpp>
