@@ -68,8 +68,8 @@ private:
         sheet_.new_page(words_.line("title-back"));
         nested_frames();
         crosses(check_.turned);
-        sheet_.down(Length::mm(4));
-        sides("back", sheet_.top());
+        // Mirrored, the crosses stand where the front has its text.
+        sides("back", column().top - cross_inset * 2 - Length::mm(12));
     }
 
     void nested_frames() {

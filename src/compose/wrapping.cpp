@@ -28,7 +28,8 @@ std::vector<std::string> unbreakable(const std::string& text) {
     std::istringstream in(text);
     bool glue_next = false;
     for (std::string word; in >> word;) {
-        const bool times = word == "×";
+        // "2 of 153 × 216 mm" is one amount.
+        const bool times = word == "×" || (word == "of" && !glued.empty() && ends_as_number(glued.back()));
         const bool glue = !glued.empty() && (glue_next || times || (is_unit(word) && ends_as_number(glued.back())));
         if (glue) glued.back() += " " + word;
         else glued.push_back(word);
