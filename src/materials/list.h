@@ -5,6 +5,7 @@
 #include "kit/manifest.h"
 #include "kit/pipeline.h"
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -27,7 +28,17 @@ struct List {
     std::vector<kit::Caution> cautions;  ///< those that the tools and materials call for, and the ones that always stand
 };
 
-List count(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures);
+/// Sheets of paper by the name of the set, as counted from the artwork: one PDF can hold many faces.
+using SheetsOfSets = std::map<std::string, int>;
+
+/// A set that `counted` does not name has the sheets of the measures' conditions when it is the only one of its role,
+/// otherwise a sheet for each file, or each two files of a duplex set. Parts are not counted yet.
+/// Throws Fault (not_understood) when the template or a tool names what the pipeline does not have.
+List count(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures,
+           const SheetsOfSets& counted = {});
+
+/// "160 g/m² (59 lb cover)": grammage first, then whole pounds of the stock's grade, if it has one.
+std::string weight_text(const kit::Stock& stock);
 
 /// Pounds of a grade for g/m²: 500 sheets of the grade's basic size (bond 17 × 22 in, text 25 × 38, cover 20 × 26,
 /// index 25½ × 30½); 1 lb = 453.59237 g. Throws Fault for an unknown grade.

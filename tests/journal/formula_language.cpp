@@ -3,6 +3,7 @@
 #include "journal/example.h"
 
 #include <clocale>
+#include <random>
 
 using namespace qw;
 using namespace qw::example;
@@ -187,4 +188,26 @@ TEST_CASE("a name is there once and can be written") {
 
 TEST_CASE("a long formula that is folded over lines is read as one") {
     CHECK(length_of("page_height\n  - 2\t* gap") == Length::mm(208));
+}
+
+TEST_CASE("whatever is written as a formula is evaluated or refused, nothing else", "[property]") {
+    const std::vector<std::string> parts = {"gap", "three", "page_width", "min", "ceil", "sqrt", "1", "0", "2.5", "(", ")", "(", ")", ",", "+", "-", "*", "/",
+                                            "<", "<=", "==", "&&", "||", "?", ":", "=", "mm", " ", "nowhere", "\"", ".", "e", "é", "!", "\n"};
+    std::mt19937 chance(11);
+    int refused = 0, evaluated = 0;
+    for (int run = 0; run < 3000; ++run) {
+        std::string text;
+        for (std::size_t n = 1 + chance() % 9; n > 0; --n) text += parts[chance() % parts.size()];
+        Template t;
+        t.length("gap", Length::mm(1), Length::inches(0.0625)).number("three", 3).value("asked", text);
+        try {
+            journal::compute(t.made, conditions(a4()));
+            ++evaluated;
+        } catch (const Fault& fault) {
+            ++refused;
+            REQUIRE(fault.notes().at(0).where.line == 3);
+        }
+    }
+    CHECK(refused > 2000);
+    CHECK(evaluated > 20);
 }
