@@ -8,6 +8,8 @@ struct inflate_state;
 namespace qw::artwork {
 
 /// Unpacks a zlib stream (RFC 1950) piece by piece with ISA-L; its check sum is verified. Throws Damage.
+/// ISA-L takes one thing that zlib refuses: a distance code that leaves bit patterns unused. No known packer writes
+/// such a code; what it unpacks to is still covered by the check sum.
 class Inflate {
 public:
     Inflate();
