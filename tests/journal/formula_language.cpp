@@ -82,6 +82,8 @@ TEST_CASE("what is whole or equal but for the last digit is whole or equal") {
     CHECK(number_of("0.1 + 0.2 <= 0.3") == 1);
     CHECK(number_of("0.1 + 0.2 > 0.3") == 0);
     CHECK(number_of("0.1 + 0.2 == 0.3") == 1);
+    CHECK(number_of("0.3 < 0.1 + 0.2") == 0);
+    CHECK(number_of("0.3 >= 0.1 + 0.2") == 1);
     CHECK(number_of("ceil(3.00001)") == 4);
     CHECK(number_of("3.00001 > 3") == 1);
 }

@@ -76,6 +76,10 @@ TEST_CASE("all that is wrong is told in one run, and what only follows from it i
     for (const FaultNote& note : refused(t, conditions(a4()))) codes.push_back(note.code);
     CHECK(codes == std::vector<std::string>{"formula-unsound", "formula-unsound", "formula-not-a-number"});
 
+    Template divided;
+    divided.value("first", "1 / 0").value("second", "3 / first");
+    CHECK(refused(divided, conditions(a4())).size() == 1);
+
     Template written;
     written.value("first", "gap").value("second", "3 mm").value("third", "third + page_width");
     CHECK(refused(written, conditions(a4())).size() == 3);
