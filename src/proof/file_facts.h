@@ -12,14 +12,16 @@ namespace qw::proof {
 
 /// A picture as a finished page shows it.
 struct PlacedPicture {
-    std::string stream_sha256;  ///< of the raw, still encoded stream
+    std::string stream_sha256;  ///< of the raw, still encoded stream (of an encrypted file: once decrypted)
     std::string filter;         ///< "FlateDecode", "DCTDecode" …; several joined by "+"
     std::uint32_t width = 0, height = 0;
     int bits = 0;
     std::string colour_space;   ///< "DeviceRGB", "Indexed" …
     bool soft_mask = false;
     Matrix place;               ///< from the unit square to the page, all nested matrices multiplied in
-    std::optional<Rect> clip;   ///< what the clips in force leave, where they are rectangles
+    /// What the clips in force leave, all matrices multiplied in; nothing where there is none, an empty rectangle where
+    /// they leave nothing. A clip that is no upright rectangle counts with the smallest box around it.
+    std::optional<Rect> clip;
 };
 
 struct FontFact {
@@ -27,7 +29,9 @@ struct FontFact {
     bool embedded = false, subset = false;
 };
 
-/// One page, seen from outside (ISO 32000-1 14.11.2 for the boxes; inherited and defaulted values resolved).
+/// One page, seen from outside (ISO 32000-1 14.11.2 for the boxes; inherited and defaulted values resolved, cut to
+/// the MediaBox). Boxes, places and clips are in the page's user space with its unit taken as a point; where
+/// `user_unit` is not 1, multiply by it for the size on paper.
 struct PageFacts {
     Rect media, crop, bleed, trim;
     bool has_trim = false, has_bleed = false;  ///< said by the page itself, not a default
@@ -36,7 +40,7 @@ struct PageFacts {
     std::vector<PlacedPicture> pictures;       ///< in the order in which they are painted, forms entered
     bool has_text = false;                     ///< text is shown
     bool has_paths = false;                    ///< lines are stroked or areas filled
-    std::vector<FontFact> fonts;
+    std::vector<FontFact> fonts;               ///< of all resources that the page reaches, used or not
 };
 
 struct FileFacts {
@@ -53,7 +57,9 @@ struct FileFacts {
 };
 
 /// Reads the structure of a PDF with libqpdf. Whatever is wrong with the file is told in `damage` (also what libqpdf
-/// could only repair); throws Fault only when the disk fails. Knows no plan.
+/// could only repair), the first thing only; what could be read is told all the same. Throws Fault only when the disk
+/// fails. Knows no plan. Memory: the largest content stream, never a picture. The file is read once, and the stream of
+/// each picture once more. Limits, passing which is damage: content_walk.h (Budget), page_tree.h.
 FileFacts inspect(Disk& disk, const Path& path);
 
 }  // namespace qw::proof

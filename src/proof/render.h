@@ -29,10 +29,10 @@ public:
     const std::string& damage() const;
     int pages() const;
     /// The page's crop box as it is shown, turned by Rotate. `page` counts from 1. Throws Fault (not_understood) for
-    /// a page that is not there or cannot be rendered. Limit: 400 million pixels.
+    /// a page that is not there or cannot be rendered. Limit: 400 million pixels. poppler passes over UserUnit.
     Pixels page(int page, double dpi);
     Size shown_size(int page);
-    /// The page's text in reading order, UTF-8.
+    /// The page's text in reading order, UTF-8: line by line as it stands on the page, columns apart by spaces.
     std::string text(int page);
 
 private:

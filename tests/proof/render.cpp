@@ -4,9 +4,13 @@
 #include "proof/written_pdf.h"
 #include "support/shell.h"
 
+#include <algorithm>
 #include <array>
 #include <catch2/catch.hpp>
+#include <cmath>
+#include <cstdio>
 #include <thread>
+#include <unistd.h>
 
 using namespace qw;
 using namespace qw::proof;
