@@ -16,11 +16,11 @@ const kit::Set* first_of(const kit::Manifest& manifest, kit::Role role) {
 }
 
 /// A sheet as it lies on the table when it is printed and cut: the picture alone, or the whole paper, which shrinks
-/// with the buyer's percentage but not with the printer's margins.
+/// with the buyer's percentage but not with the printer's margins. A driver that enlarges prints no larger paper.
 Size trimmed(const kit::Manifest& manifest, const kit::Set& set, const Edition& edition, double percent) {
     const Size sheet = edition.paper.size.as_landscape();
-    if (manifest.borders == kit::Borders::kept) return sheet * set.print_at.value_or(percent / 100);
-    return sheet * scale_of(set, edition, true, percent);
+    if (manifest.borders == kit::Borders::kept) return sheet * std::min(1.0, set.print_at.value_or(percent / 100));
+    return sheet * std::min(1.0, scale_of(set, edition, true, percent));
 }
 
 }  // namespace

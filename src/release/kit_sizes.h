@@ -6,12 +6,16 @@
 #include "kit/manifest.h"
 #include "kit/pipeline.h"
 
+#include <map>
+#include <string>
+
 namespace qw::release {
 
 /// How many sheets the kit has; counted from the artwork, because one PDF can hold many faces.
 struct SheetCounts {
     int journal_sheets = 0;  ///< duplex sheets, or single-sided ones
     int full_sheets = 0;
+    std::map<std::string, int> of_set;  ///< sheets of paper by the name of the set
 };
 
 /// The edition of one set: single-sided and duplex sheets have margins of their own.

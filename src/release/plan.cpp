@@ -87,6 +87,7 @@ SheetCounts counts_of(const std::vector<LookedSet>& looked) {
     for (const LookedSet& set : looked) {
         const int faces = static_cast<int>(set.faces.size());
         const int sheets = set.set->sides == kit::Sides::duplex ? (faces + 1) / 2 : faces;
+        counts.of_set[set.set->name] = sheets;
         if (set.set->role == kit::Role::journal_page) counts.journal_sheets += sheets;
         if (set.set->role == kit::Role::full_sheet) counts.full_sheets += sheets;
     }

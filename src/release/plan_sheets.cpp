@@ -24,7 +24,7 @@ public:
     void plan_all() {
         const std::vector<compose::SizeColumn> columns = sizes();
         add("measurements", compose::measurements_sheet(context_, columns));
-        add("materials", compose::materials_sheet(context_, materials::count(kit_.manifest, *kit_.pipeline, columns.front().measures)));
+        add("materials", compose::materials_sheet(context_, materials::count(kit_.manifest, *kit_.pipeline, columns.front().measures, counts_.of_set)));
         add("print-check", compose::print_check_sheet(context_, {turned(), {std::begin(shown_percents), std::end(shown_percents)}}));
     }
 

@@ -73,7 +73,8 @@ TEST_CASE("measure gives the common soft-spine journal", "[arguments]") {
     // Common practice, no source.
     TestFolder folder;
     const auto shown = [&](const std::string& arguments, const std::string& name, const std::string& system) {
-        for (const auto& piece : quirewright_json("measure " + kit + " " + arguments + " --json", folder.path())["pieces"])
+        const nlohmann::json measured = quirewright_json("measure " + kit + " " + arguments + " --json", folder.path());
+        for (const auto& piece : measured["pieces"])
             if (piece["name"] == name) return std::to_string(piece["count"].get<int>()) + " of " + piece["shown"][system].get<std::string>();
         return std::string();
     };

@@ -69,16 +69,16 @@ TEST_CASE("damaged artwork is a finding: exit 1, nothing published, the report t
 TEST_CASE("geometry that would spoil a print is an error before anything is drawn for sale", "[faults]") {
     TestFolder folder;
     const auto rules_of = [&](const std::string& from, const std::string& to) {
-        const Path kit = copy_of_kit("tidewater-almanac", folder.path());
-        replace_in(kit / "kit.yaml", from, to);
-        const Said said = quirewright("release " + quoted(kit.string()) + " --out out --json", folder.path());
+        std::filesystem::remove_all(folder / "kit");
+        REQUIRE(quirewright("begin kit", folder.path()).status == 0);
+        replace_in(folder / "kit/kit.yaml", from, to);
+        const Said said = quirewright("release kit --out out --json", folder.path());
         INFO(said.text);
         const nlohmann::json report = nlohmann::json::parse(said.text);
         std::set<std::string> rules;
         for (const auto& finding : report["findings"])
             if (finding["level"] == "error") rules.insert(finding["rule"].get<std::string>());
         CHECK(said.status == (rules.empty() ? 0 : 1));
-        std::filesystem::remove_all(kit);
         return rules;
     };
     // Drawn smaller than the paper: white edges.
@@ -89,16 +89,16 @@ TEST_CASE("geometry that would spoil a print is an error before anything is draw
 
 TEST_CASE("an odd number of faces needs a last back", "[faults]") {
     TestFolder folder;
-    const Path kit = copy_of_kit("tidewater-almanac", folder.path());
-    std::filesystem::remove(kit / "art/pages/24.png");
-    const Said said = quirewright("release " + quoted(kit.string()) + " --out out --json", folder.path());
+    REQUIRE(quirewright("begin kit", folder.path()).status == 0);
+    std::filesystem::remove(folder / "kit/art/pages/4.png");
+    const Said said = quirewright("release kit --out out --json", folder.path());
     CHECK(said.status == 1);
     const nlohmann::json report = nlohmann::json::parse(said.text);
     bool told = false;
     for (const auto& finding : report["findings"]) told = told || (finding["rule"] == "odd-faces" && finding["where"]["line"].get<int>() > 0);
     CHECK(told);
-    replace_in(kit / "kit.yaml", "sides: duplex", "sides: duplex\n    last-back: blank");
-    CHECK(quirewright("release " + quoted(kit.string()) + " --out out", folder.path()).status == 0);
-    const Said pages = run("pdfinfo out/tidewater-almanac/1.0.0/a4/borderless/journal-pages.pdf | sed -n 's/^Pages: *//p'", folder.path());
-    CHECK(std::stoi(pages.text) == 24);
+    replace_in(folder / "kit/kit.yaml", "sides: duplex", "sides: duplex\n    last-back: blank");
+    CHECK(quirewright("release kit --out out", folder.path()).status == 0);
+    const Said pages = run("pdfinfo out/kit/1.0.0/a4/borderless/journal-pages.pdf | sed -n 's/^Pages: *//p'", folder.path());
+    CHECK(std::stoi(pages.text) == 4);
 }

@@ -38,6 +38,7 @@ void write(const Path& path, const std::string& text) {
 
 Path copy_of_kit(const std::string& kit, const Path& folder) {
     const Path to = folder / kit;
+    std::filesystem::create_directories(folder);
     std::filesystem::copy(source_folder / "kits" / kit, to, std::filesystem::copy_options::recursive);
     return to;
 }
