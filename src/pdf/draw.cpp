@@ -109,9 +109,9 @@ Drawn draw(Disk& disk, const Path& path, const compose::Document& document, cons
     std::ostream stream(&file);
     PdfOutputDevice device(&stream);
     try {
-        Paper paper(device);
+        const std::unique_ptr<Paper> paper = begin_paper(device);
         try {
-            draw_pages(disk, paper, file, document, fonts);
+            draw_pages(disk, *paper, file, document, fonts);
         } catch (...) {
             file.discard();  // nothing that the document's destructor still writes may count
             throw;

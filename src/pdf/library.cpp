@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "pdf/library.h"
 
+#include <mutex>
+
 namespace qw::pdf {
 
 using namespace PoDoFo;
@@ -13,6 +15,12 @@ void silence_library() {
         return true;
     }();
     static_cast<void>(silent);
+}
+
+std::unique_ptr<Paper> begin_paper(PdfOutputDevice& device) {
+    static std::mutex one_at_a_time;
+    const std::lock_guard lock(one_at_a_time);
+    return std::make_unique<Paper>(device);
 }
 
 namespace {

@@ -6,6 +6,7 @@
 
 #include "pdf/sealed_file.h"
 
+#include <memory>
 #include <string>
 
 namespace qw::pdf {
@@ -17,6 +18,10 @@ public:
     PoDoFo::PdfDictionary& catalog() { return GetCatalog()->GetDictionary(); }
     PoDoFo::PdfVecObjects& objects() { return *GetObjects(); }
 };
+
+/// PoDoFo asks for the local time, which lies in a place that all threads share, whenever a document begins (the
+/// dates made of it are replaced); so documents begin one at a time. `device` must live longer.
+std::unique_ptr<Paper> begin_paper(PoDoFo::PdfOutputDevice& device);
 
 inline PoDoFo::PdfString pdf_text(const std::string& utf8) {
     return PoDoFo::PdfString(reinterpret_cast<const PoDoFo::pdf_utf8*>(utf8.c_str()));
