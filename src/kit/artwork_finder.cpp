@@ -11,7 +11,7 @@ namespace qw::kit {
 
 namespace {
 
-constexpr std::size_t longest_part = 255;    // of a path; what the usual file systems accept
+constexpr std::size_t longest_part = 255;  // of a path; what the usual file systems accept
 constexpr std::size_t longest_path = 1024;
 
 std::vector<std::string> parts_of(const std::string& path) {
@@ -24,7 +24,8 @@ std::vector<std::string> parts_of(const std::string& path) {
 }
 
 bool printable(const std::string& name) {
-    return !bad_utf8_at(name) && std::none_of(name.begin(), name.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
+    return !bad_utf8_at(name) &&
+           std::none_of(name.begin(), name.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
 }
 
 std::string lower(std::string text) {
@@ -80,13 +81,19 @@ bool ArtworkFinder::check(const Pattern& pattern, Faults& faults) const {
     const auto any = [&](auto&& is) { return std::any_of(folders.begin(), folders.end(), is) || is(pattern.name); };
     if (pattern.text.empty()) return refuse("bad-path", "names no file", "");
     if (!printable(pattern.text)) return refuse("bad-path", "holds a control character", "give the file another name");
-    if (pattern.text.starts_with('/') || names_drive(pattern.text)) return refuse("leaves-kit", "is an absolute path", "write it from the kit's folder on");
-    if (any([](const std::string& part) { return part == ".."; })) return refuse("leaves-kit", "leads out of the kit with '..'", "move the file into the kit");
+    if (pattern.text.starts_with('/') || names_drive(pattern.text))
+        return refuse("leaves-kit", "is an absolute path", "write it from the kit's folder on");
+    if (any([](const std::string& part) { return part == ".."; }))
+        return refuse("leaves-kit", "leads out of the kit with '..'", "move the file into the kit");
     if (pattern.text.find('\\') != std::string::npos) return refuse("bad-path", "holds a backslash", "part folders with '/'");
-    if (pattern.text.size() > longest_path || any([](const std::string& part) { return part.size() > longest_part; })) return refuse("bad-path", "is too long", "");
-    if (pattern.name.empty() || pattern.name == ".") return refuse("bad-path", "names a folder", "write '" + pattern.text + (pattern.name.empty() ? "" : "/") + "*.png'");
-    if (std::any_of(folders.begin(), folders.end(), [](const std::string& part) { return part.empty(); })) return refuse("bad-path", "has two '/' in a row", "write one");
-    if (std::any_of(folders.begin(), folders.end(), has_wildcards)) return refuse("bad-path", "has a wildcard in the name of a folder", "write a list, one line for each folder");
+    if (pattern.text.size() > longest_path || any([](const std::string& part) { return part.size() > longest_part; }))
+        return refuse("bad-path", "is too long", "");
+    if (pattern.name.empty() || pattern.name == ".")
+        return refuse("bad-path", "names a folder", "write '" + pattern.text + (pattern.name.empty() ? "" : "/") + "*.png'");
+    if (std::any_of(folders.begin(), folders.end(), [](const std::string& part) { return part.empty(); }))
+        return refuse("bad-path", "has two '/' in a row", "write one");
+    if (std::any_of(folders.begin(), folders.end(), has_wildcards))
+        return refuse("bad-path", "has a wildcard in the name of a folder", "write a list, one line for each folder");
     return true;
 }
 
@@ -102,11 +109,13 @@ std::optional<Path> ArtworkFinder::folder_of(const Pattern& pattern, Faults& fau
         const auto there = next ? disk_.stat(*next) : std::nullopt;
         if (!there || there->type != FileType::folder) {
             const auto near = name_meant(part, disk_.list(real));
-            faults.add("missing-folder", pattern.mark, "there is no folder " + in_quotes(shown + part) + " in the kit", "", near ? "write '" + shown + *near + "'" : "");
+            faults.add("missing-folder", pattern.mark, "there is no folder " + in_quotes(shown + part) + " in the kit", "",
+                       near ? "write '" + shown + *near + "'" : "");
             return std::nullopt;
         }
         if (!inside(*next)) {
-            faults.add("leaves-kit", pattern.mark, in_quotes(shown + part) + " is a link that leads out of the kit", "a folder inside the kit", "move the folder into the kit");
+            faults.add("leaves-kit", pattern.mark, in_quotes(shown + part) + " is a link that leads out of the kit",
+                       "a folder inside the kit", "move the folder into the kit");
             return std::nullopt;
         }
         real = *next;
@@ -139,7 +148,8 @@ void ArtworkFinder::find_one(const Pattern& pattern, Faults& faults, std::vector
 }
 
 void ArtworkFinder::tell_nothing_found(const Pattern& pattern, const std::vector<std::string>& names, Faults& faults) const {
-    const auto other_case = std::find_if(names.begin(), names.end(), [&](const std::string& name) { return glob_matches(lower(pattern.name), lower(name)); });
+    const auto other_case =
+        std::find_if(names.begin(), names.end(), [&](const std::string& name) { return glob_matches(lower(pattern.name), lower(name)); });
     const bool showable = other_case != names.end() && printable(*other_case);
     faults.add("empty-glob", pattern.mark, "no file matches " + in_quotes(pattern.text), "at least one file",
                showable ? "capitals count: there is " + in_quotes(*other_case) : "put the artwork there, or correct the path");
@@ -147,12 +157,17 @@ void ArtworkFinder::tell_nothing_found(const Pattern& pattern, const std::vector
 
 void ArtworkFinder::add(const Pattern& pattern, const Path& in, const std::string& name, Faults& faults, std::vector<ArtworkFile>& found) {
     const std::string shown = shown_path(pattern.folders, name);
-    const auto refuse = [&](const std::string& code, const std::string& what, const std::string& mend) { faults.add(code, pattern.mark, what, "", mend); };
-    if (!printable(name)) return refuse("bad-file-name", "the file name " + in_quotes(shown) + " holds a control character or is not UTF-8", "give the file another name");
+    const auto refuse = [&](const std::string& code, const std::string& what, const std::string& mend) {
+        faults.add(code, pattern.mark, what, "", mend);
+    };
+    if (!printable(name))
+        return refuse("bad-file-name", "the file name " + in_quotes(shown) + " holds a control character or is not UTF-8",
+                      "give the file another name");
     const auto real = disk_.resolve(in / name);
     const auto there = real ? disk_.stat(*real) : std::nullopt;
     if (!there) return refuse("broken-link", in_quotes(shown) + " is a link that leads nowhere", "put the file in its place");
-    if (!inside(*real)) return refuse("leaves-kit", in_quotes(shown) + " is a link that leads out of the kit", "put the file itself into the kit");
+    if (!inside(*real))
+        return refuse("leaves-kit", in_quotes(shown) + " is a link that leads out of the kit", "put the file itself into the kit");
     if (there->type == FileType::folder) return refuse("not-a-file", in_quotes(shown) + " is a folder", "write '" + shown + "/*.png'");
     if (there->type != FileType::file) return refuse("not-a-file", in_quotes(shown) + " is no ordinary file", "put a file in its place");
     const bool twice = std::any_of(found.begin(), found.end(), [&](const ArtworkFile& file) { return file.shown == shown; });

@@ -14,7 +14,8 @@ void read_checks(DataFolder& folder, Pipeline& into) {
         CheckSetting rule;
         rule.rule = entry.key;
         rule.mark = entry.mark;
-        reader.required("level", rule.level, word_value<Level>({{"error", Level::error}, {"warning", Level::warning}, {"note", Level::note}}));
+        reader.required("level", rule.level,
+                        word_value<Level>({{"error", Level::error}, {"warning", Level::warning}, {"note", Level::note}}));
         reader.optional("limit", rule.limit, number_value(0, 1e9));
         if (reader.has("limit")) reader.optional("unit", rule.unit, text_value);
         else reader.forbid("unit", "there is no limit", "add a limit, or remove it");

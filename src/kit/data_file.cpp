@@ -65,7 +65,8 @@ void need_origin(MapReader& map, const Entry& entry, Faults& faults) {
     map.optional("source", text, prose_value);
     map.optional("why", text, prose_value);
     if (entry.value.kind == Node::Kind::map && !map.has("source") && !map.has("why"))
-        faults.add("missing-key", entry.value.mark, in_quotes(entry.key) + " does not say where its values come from", "'source: …' or 'why: …'", "add one");
+        faults.add("missing-key", entry.value.mark, in_quotes(entry.key) + " does not say where its values come from",
+                   "'source: …' or 'why: …'", "add one");
 }
 
 }  // namespace qw::kit

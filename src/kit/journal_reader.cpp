@@ -11,9 +11,10 @@
 namespace qw::kit {
 
 const std::vector<std::string>& given_names() {
-    static const std::vector<std::string> names{"page_width", "page_height", "cover_sheet_width", "cover_sheet_height", "sheets", "full_sheets",
-                                                "page_caliper", "cover_caliper", "board_caliper", "print_scale", "pi",
-                                                "min", "max", "ceil", "floor", "sqrt", "abs"};
+    static const std::vector<std::string> names{
+        "page_width",   "page_height",   "cover_sheet_width", "cover_sheet_height", "sheets", "full_sheets",
+        "page_caliper", "cover_caliper", "board_caliper",     "print_scale",        "pi",     "min",
+        "max",          "ceil",          "floor",             "sqrt",               "abs"};
     return names;
 }
 
@@ -29,7 +30,8 @@ std::optional<Formula> formula_value(const Node& node, Faults& faults) {
     if (!text) return std::nullopt;
     const bool plain = std::all_of(text->begin(), text->end(), [](char c) { return c >= 0x20 && c < 0x7f; });
     if (text->find_first_not_of(' ') != std::string::npos && plain && text->size() <= longest_formula) return Formula{"", *text, node.mark};
-    faults.add("bad-formula", node.mark, in_quotes(*text) + " is no formula", "names, plain numbers, + - * / and functions, in one line of at most 500 characters");
+    faults.add("bad-formula", node.mark, in_quotes(*text) + " is no formula",
+               "names, plain numbers, + - * / and functions, in one line of at most 500 characters");
     return std::nullopt;
 }
 
@@ -74,17 +76,22 @@ public:
     JournalTemplate read() {
         check_format(map_);
         read_head();
-        if (map_.has("lengths")) read_entries(map_, "lengths", "the length", faults_, [&](const Entry& e, MapReader& m) { read_length_entry(e, m); });
-        if (map_.has("numbers")) read_entries(map_, "numbers", "the number", faults_, [&](const Entry& e, MapReader& m) { read_number_entry(e, m); });
+        if (map_.has("lengths"))
+            read_entries(map_, "lengths", "the length", faults_, [&](const Entry& e, MapReader& m) { read_length_entry(e, m); });
+        if (map_.has("numbers"))
+            read_entries(map_, "numbers", "the number", faults_, [&](const Entry& e, MapReader& m) { read_number_entry(e, m); });
         read_values();
         read_entries(map_, "pieces", "the piece", faults_, [&](const Entry& e, MapReader& m) { read_piece(e, m); });
         read_stations();
-        if (map_.has("cut-lengths")) read_entries(map_, "cut-lengths", "the length", faults_, [&](const Entry& e, MapReader& m) { read_cut_length(e, m); });
+        if (map_.has("cut-lengths"))
+            read_entries(map_, "cut-lengths", "the length", faults_, [&](const Entry& e, MapReader& m) { read_cut_length(e, m); });
         if (map_.has("items")) read_entries(map_, "items", "the item", faults_, [&](const Entry& e, MapReader& m) { read_item(e, m); });
         read_thickness();
         if (map_.has("checks")) read_entries(map_, "checks", "the check", faults_, [&](const Entry& e, MapReader& m) { read_check(e, m); });
-        map_.required("tools", journal_.tools, list_value<std::string>(name_value({"a tool in pipeline/materials.yaml", "it", context_.tools}), "[steel-ruler, awl]"));
-        for (const char* key : {"lengths", "numbers", "cut-lengths", "items", "checks"}) map_.optional(key);
+        map_.required("tools", journal_.tools,
+                      list_value<std::string>(name_value({"a tool", "pipeline/materials.yaml", context_.tools}), "[steel-ruler, awl]"));
+        for (const char* key : {"lengths", "numbers", "cut-lengths", "items", "checks"})
+            if (!map_.has(key)) map_.optional(key);  // so that it is among the keys that are known
         map_.done();
         return std::move(journal_);
     }
@@ -95,7 +102,9 @@ private:
             const auto written = plain_name_value(*name, faults_);
             journal_.name = written.value_or("");
             const std::string expected = "pipeline/journals/" + journal_.name + ".yaml";
-            if (written && journal_.file != expected) faults_.add("bad-name", name->mark, in_quotes(journal_.name) + " is not the name of the file", "the file's name without '.yaml'");
+            if (written && journal_.file != expected)
+                faults_.add("bad-name", name->mark, in_quotes(journal_.name) + " is not the name of the file",
+                            "the file's name without '.yaml'");
         }
         map_.required("title", journal_.title, text_value);
         map_.required("picture", journal_.picture, one_of({"opened-cover", "wrapped-cover"}));
@@ -111,7 +120,10 @@ private:
             return;
         }
         const auto [before, is_new] = defined_.emplace(in_formula, mark);
-        if (!is_new) faults_.add("duplicate-name", mark, in_quotes(name) + " is defined a second time; the first is in line " + std::to_string(before->second.line), "each name once");
+        if (!is_new)
+            faults_.add("duplicate-name", mark,
+                        in_quotes(name) + " is defined a second time; the first is in line " + std::to_string(before->second.line),
+                        "each name once");
     }
 
     void read_length_entry(const Entry& entry, MapReader& map) {
@@ -188,7 +200,7 @@ private:
         map.required("count", length.count, formula_value);
         map.required("length", length.length, formula_value);
         map.optional("rounding", length.rounding, rounding_value);
-        map.required("material", length.material, name_value({"a material in pipeline/materials.yaml", "it", context_.materials}));
+        map.required("material", length.material, name_value({"a material", "pipeline/materials.yaml", context_.materials}));
         map.optional("use", length.use, text_value);
         journal_.cut_lengths.push_back(length);
     }

@@ -26,14 +26,14 @@ std::vector<std::string> names_in(const std::vector<T>& things) {
 }
 
 Lookup boards(const Pipeline& pipeline) {
-    Lookup lookup{"a board in pipeline/stocks.yaml", "it", {}};
+    Lookup lookup{"a board", "pipeline/stocks.yaml", {}};
     for (const Stock& stock : pipeline.stocks)
         if (stock.kind == Stock::Kind::board) lookup.known.push_back(stock.name);
     return lookup;
 }
 
 Lookup journals(const Pipeline& pipeline) {
-    Lookup lookup{"a journal in pipeline/journals/", "it", {}};
+    Lookup lookup{"a journal", "pipeline/journals/", {}};
     for (const auto& [name, journal] : pipeline.journals) lookup.known.push_back(name);
     return lookup;
 }
@@ -41,7 +41,7 @@ Lookup journals(const Pipeline& pipeline) {
 /// By short name or by PWG name; the result is the short one, so that both names of a paper are one.
 Reader<std::string> paper_name(const Pipeline& pipeline) {
     return [&pipeline](const Node& node, Faults& faults) -> std::optional<std::string> {
-        Lookup lookup{"a paper in pipeline/papers.yaml", "it", {}};
+        Lookup lookup{"a paper", "pipeline/papers.yaml", {}};
         for (const Paper& paper : pipeline.papers) lookup.known.push_back(paper.short_name);
         for (const Paper& paper : pipeline.papers) lookup.known.push_back(paper.name);
         const auto name = name_value(lookup)(node, faults);
@@ -64,9 +64,12 @@ void read_editions(MapReader& map, Manifest& manifest, const Pipeline& pipeline)
     std::vector<std::string> papers;
     map.required("papers", papers, list_value<std::string>(paper_name(pipeline), "[letter, a4]"));
     for (const std::string& name : papers)
-        manifest.papers.push_back(*std::find_if(pipeline.papers.begin(), pipeline.papers.end(), [&](const Paper& paper) { return paper.short_name == name; }));
+        manifest.papers.push_back(
+            *std::find_if(pipeline.papers.begin(), pipeline.papers.end(), [&](const Paper& paper) { return paper.short_name == name; }));
     manifest.prints = {Print::borderless, Print::bordered};
-    map.optional("prints", manifest.prints, list_value<Print>(word_value<Print>({{"borderless", Print::borderless}, {"bordered", Print::bordered}}), "[borderless, bordered]"));
+    map.optional(
+        "prints", manifest.prints,
+        list_value<Print>(word_value<Print>({{"borderless", Print::borderless}, {"bordered", Print::bordered}}), "[borderless, bordered]"));
     map.optional("borders", manifest.borders, word_value<Borders>({{"trimmed", Borders::trimmed}, {"kept", Borders::kept}}));
 }
 
@@ -77,9 +80,9 @@ void read_names(MapReader& map, Manifest& manifest, const Pipeline& pipeline) {
     };
     usual("printer", manifest.printer);
     usual("board-stock", manifest.board_stock);
-    map.optional("printer", manifest.printer, sourced(name_value({"a printer in pipeline/printers.yaml", "it", names_in(pipeline.printers)})));
+    map.optional("printer", manifest.printer, sourced(name_value({"a printer", "pipeline/printers.yaml", names_in(pipeline.printers)})));
     map.optional("board-stock", manifest.board_stock, sourced(name_value(boards(pipeline))));
-    map.optional("shop", manifest.shop, sourced(name_value({"a shop in pipeline/shops.yaml", "it", names_in(pipeline.shops)})));
+    map.optional("shop", manifest.shop, sourced(name_value({"a shop", "pipeline/shops.yaml", names_in(pipeline.shops)})));
 }
 
 /// Names of the templates in pipeline/parts/.
@@ -107,7 +110,11 @@ Path resolved_folder(Disk& disk, const Path& folder) {
     const auto real = disk.resolve(folder);
     const auto there = real ? disk.stat(*real) : std::nullopt;
     if (there && there->type == FileType::folder) return *real;
-    throw Fault(FaultKind::not_understood, {"no-kit", {folder.string(), 0, 0}, "there is no such folder", "a folder with kit.yaml", "`quirewright begin FOLDER` makes a kit to start from"});
+    throw Fault(FaultKind::not_understood, {"no-kit",
+                                            {folder.string(), 0, 0},
+                                            "there is no such folder",
+                                            "a folder with kit.yaml",
+                                            "`quirewright begin FOLDER` makes a kit to start from"});
 }
 
 }  // namespace
@@ -115,7 +122,8 @@ Path resolved_folder(Disk& disk, const Path& folder) {
 Manifest read_manifest(Disk& disk, const Path& folder, const Pipeline& pipeline, std::vector<InputFile>& inputs) {
     Manifest manifest;
     manifest.folder = resolved_folder(disk, folder);
-    const std::string bytes = read_bytes(disk, manifest.folder / manifest_name, manifest_name, "`quirewright begin FOLDER` makes a kit to start from");
+    const std::string bytes =
+        read_bytes(disk, manifest.folder / manifest_name, manifest_name, "`quirewright begin FOLDER` makes a kit to start from");
     inputs.push_back({"kit/" + manifest_name, sha256_of(bytes)});
 
     Faults faults;

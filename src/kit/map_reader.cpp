@@ -65,7 +65,8 @@ void MapReader::done(const std::vector<std::string>& elsewhere, const std::strin
     if (map_.kind != Node::Kind::map) return;
     const std::set<std::string> meant = tell_unknown(elsewhere, where_else);
     for (const std::string& key : missing_)
-        if (!meant.contains(key)) faults_.add("missing-key", map_.mark, subject_ + " has no " + in_quotes(key), "'" + key + ": …'", "add it");
+        if (!meant.contains(key))
+            faults_.add("missing-key", map_.mark, subject_ + " has no " + in_quotes(key), "'" + key + ": …'", "add it");
 }
 
 }  // namespace qw::kit

@@ -8,7 +8,8 @@ namespace {
 
 /// What tools and materials have in common.
 template <typename Thing>
-void read_things(MapReader& root, const std::string& key, const std::string& subject, const Lookup& cautions, Faults& faults, std::vector<Thing>& into) {
+void read_things(MapReader& root, const std::string& key, const std::string& subject, const Lookup& cautions, Faults& faults,
+                 std::vector<Thing>& into) {
     read_entries(root, key, subject, faults, [&](const Entry& entry, MapReader& reader) {
         Thing thing;
         thing.name = entry.key;
@@ -29,7 +30,7 @@ void read_materials(DataFolder& folder, Pipeline& into) {
     Faults& faults = folder.faults();
     MapReader map(*root, faults, "the file");
     check_format(map);
-    Lookup cautions{"a caution of this file", "it", {}};
+    Lookup cautions{"a caution", "this file", {}};
     read_entries(map, "cautions", "the caution", faults, [&](const Entry& entry, MapReader& reader) {
         Caution caution;
         caution.name = entry.key;

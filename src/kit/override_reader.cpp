@@ -42,10 +42,13 @@ Override read_override(const Entry& entry, const CheckSetting& rule, Faults& fau
     MapReader map(entry.value, faults, "the rule '" + entry.key + "'");
     read_limit(map, rule, into, faults);
     std::string level;
-    if (map.optional("level", level, word_value<std::string>({{"note", "note"}, {"warning", "warning"}, {"error", "error"}, {"off", "off"}}))) into.level = level;
+    if (map.optional("level", level,
+                     word_value<std::string>({{"note", "note"}, {"warning", "warning"}, {"error", "error"}, {"off", "off"}})))
+        into.level = level;
     map.required("reason", into.reason, prose_value);
     if (entry.value.kind == Node::Kind::map && !map.has("limit") && !map.has("level"))
-        faults.add("missing-key", entry.value.mark, "the rule '" + entry.key + "' is given neither a limit nor a level", "'limit: …' or 'level: …'", "add one, or remove the rule");
+        faults.add("missing-key", entry.value.mark, "the rule '" + entry.key + "' is given neither a limit nor a level",
+                   "'limit: …' or 'level: …'", "add one, or remove the rule");
     map.done();
     return into;
 }
@@ -54,7 +57,7 @@ Override read_override(const Entry& entry, const CheckSetting& rule, Faults& fau
 
 std::vector<Override> read_overrides(const Node& node, const Pipeline& pipeline, Faults& faults) {
     std::vector<Override> overrides;
-    Lookup lookup{"a rule in pipeline/checks.yaml", "it", {}};
+    Lookup lookup{"a rule", "pipeline/checks.yaml", {}};
     for (const CheckSetting& rule : pipeline.checks) lookup.known.push_back(rule.rule);
     if (!is_map(node, faults, "artwork-ppi: { limit: 200 ppi, reason: … }")) return overrides;
     for (const Entry& entry : node.entries) {

@@ -16,7 +16,8 @@ std::optional<Paper> pwg_paper(const Node& node, Faults& faults) {
     if (!name) return std::nullopt;
     const auto size = size_of_pwg_name(*name);
     if (!size || size->landscape()) {
-        faults.add("bad-paper", node.mark, in_quotes(*name) + " is no PWG 5101.1 name of a sheet", "class_size_WIDTHxLENGTH and in or mm, the shorter side first");
+        faults.add("bad-paper", node.mark, in_quotes(*name) + " is no PWG 5101.1 name of a sheet",
+                   "class_size_WIDTHxLENGTH and in or mm, the shorter side first");
         return std::nullopt;
     }
     Paper paper;
@@ -40,8 +41,11 @@ void read_papers(DataFolder& folder, Pipeline& into) {
         reader.required("ruler", paper.ruler, word_value<UnitSystem>({{"metric", UnitSystem::metric}, {"us", UnitSystem::us}}));
         need_origin(reader, entry, faults);
         paper.short_name = entry.key;
-        const bool twice = std::any_of(into.papers.begin(), into.papers.end(), [&](const Paper& other) { return other.name == paper.name; });
-        if (named && twice) faults.add("duplicate-name", reader.mark_of("name"), in_quotes(paper.name) + " stands in the file a second time", "each paper once");
+        const bool twice =
+            std::any_of(into.papers.begin(), into.papers.end(), [&](const Paper& other) { return other.name == paper.name; });
+        if (named && twice)
+            faults.add("duplicate-name", reader.mark_of("name"), in_quotes(paper.name) + " stands in the file a second time",
+                       "each paper once");
         else if (named) into.papers.push_back(paper);
     });
     map.done();

@@ -60,7 +60,11 @@ Pipeline read_pipeline(Disk& disk, const Path& folder) {
     const auto real = disk.resolve(folder);
     const auto there = real ? disk.stat(*real) : std::nullopt;
     if (!there || there->type != FileType::folder)
-        throw Fault(FaultKind::not_understood, {"no-pipeline", {folder.string(), 0, 0}, "there is no such folder", "the folder with papers.yaml and its like", "name it with --pipeline"});
+        throw Fault(FaultKind::not_understood, {"no-pipeline",
+                                                {folder.string(), 0, 0},
+                                                "there is no such folder",
+                                                "the folder with papers.yaml and its like",
+                                                "name it with --pipeline"});
     pipeline.folder = *real;
     Faults faults;
     DataFolder data(disk, *real, faults, pipeline.inputs);

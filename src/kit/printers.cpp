@@ -36,7 +36,7 @@ void read_printers(DataFolder& folder, Pipeline& into) {
     Faults& faults = folder.faults();
     MapReader map(*root, faults, "the file");
     check_format(map);
-    Lookup printers{"a printer of this file", "it", {}};
+    Lookup printers{"a printer", "this file", {}};
     read_entries(map, "printers", "the printer", faults, [&](const Entry& entry, MapReader& reader) {
         Printer printer;
         printer.name = entry.key;

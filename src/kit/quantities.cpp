@@ -52,12 +52,13 @@ std::vector<std::string> names_of(const std::vector<Unit>& units) {
 /// What people write for the four units of length that are read.
 std::optional<std::string> unit_meant(const std::string& written) {
     static const std::pair<const char*, const char*> meant[] = {
-        {"\"", "in"},           {"″", "in"},           {"''", "in"},           {"inch", "in"},  {"inches", "in"},      {"ins", "in"},
-        {"millimetre", "mm"},   {"millimetres", "mm"}, {"millimeter", "mm"},   {"millimeters", "mm"}, {"MM", "mm"},     {"centimetre", "cm"},
-        {"centimetres", "cm"},  {"centimeter", "cm"},  {"centimeters", "cm"},  {"CM", "cm"},    {"point", "pt"},       {"points", "pt"},
-        {"pts", "pt"},          {"IN", "in"},          {"PT", "pt"}};
+        {"\"", "in"},          {"″", "in"},           {"''", "in"},          {"inch", "in"},        {"inches", "in"}, {"ins", "in"},
+        {"millimetre", "mm"},  {"millimetres", "mm"}, {"millimeter", "mm"},  {"millimeters", "mm"}, {"MM", "mm"},     {"centimetre", "cm"},
+        {"centimetres", "cm"}, {"centimeter", "cm"},  {"centimeters", "cm"}, {"CM", "cm"},          {"point", "pt"},  {"points", "pt"},
+        {"pts", "pt"},         {"IN", "in"},          {"PT", "pt"}};
     for (const auto& [word, unit] : meant)
         if (written == word) return unit;
+    if (written.size() < 3) return std::nullopt;  // "px" is one letter from "pt", and another thing
     return nearest_word(written, {"mm", "cm", "in", "pt"});
 }
 
@@ -87,7 +88,9 @@ Reader<double> number_value(double least, double most) {
         const std::string* text = scalar_text(node, faults, expected);
         if (!text) return std::nullopt;
         const auto number = node.quoted ? std::nullopt : number_in(*text);
-        if (!number) faults.add("wrong-type", node.mark, in_quotes(*text) + " is no number", expected, node.quoted && number_in(*text) ? "remove the quotes" : "");
+        if (!number)
+            faults.add("wrong-type", node.mark, in_quotes(*text) + " is no number", expected,
+                       node.quoted && number_in(*text) ? "remove the quotes" : "");
         else if (*number < least || *number > most) faults.add("out-of-range", node.mark, in_quotes(*text) + " is out of range", expected);
         else return number;
         return std::nullopt;
@@ -116,7 +119,8 @@ Reader<double> quantity_value(QuantityForm form) {
         if (!number) {
             faults.add("bad-quantity", node.mark, in_quotes(*text) + " is no number with a unit", expected);
         } else if (unit.empty() && !form.bare) {
-            faults.add("bare-number", node.mark, in_quotes(*text) + " has no unit", expected, "write '" + *text + " " + form.units.front().name + "'");
+            faults.add("bare-number", node.mark, in_quotes(*text) + " has no unit", expected,
+                       "write '" + *text + " " + form.units.front().name + "'");
         } else if (!unit.empty() && known == form.units.end()) {
             const auto near = nearest_word(unit, names_of(form.units));
             faults.add("unknown-unit", node.mark, in_quotes(unit) + " is no unit that can stand here",
@@ -136,7 +140,8 @@ Reader<Length> length_value(LengthRange range) {
         if (!text) return std::nullopt;
         const auto length = read_length(*text);
         if (!length) tell_length(*text, node.mark, "3 mm or 1/8 in", faults);
-        else if (*length < range.least || *length > range.most) faults.add("out-of-range", node.mark, in_quotes(*text) + " is out of range", range.words);
+        else if (*length < range.least || *length > range.most)
+            faults.add("out-of-range", node.mark, in_quotes(*text) + " is out of range", range.words);
         else return length;
         return std::nullopt;
     };

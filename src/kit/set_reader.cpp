@@ -31,7 +31,8 @@ std::optional<LastBack> last_back_value(const Node& node, Faults& faults) {
 /// "with-pages", the default, gives nothing.
 std::optional<std::optional<double>> print_at_value(const Node& node, Faults& faults) {
     if (node.kind == Node::Kind::text && node.text == "with-pages") return std::optional<double>();
-    const auto value = quantity_value({{{"%", 0.01}}, least_print_at, most_print_at, "100 %, or with-pages", "30 % to 103 %"})(node, faults);
+    const auto value =
+        quantity_value({{{"%", 0.01}}, least_print_at, most_print_at, "100 %, or with-pages", "30 % to 103 %"})(node, faults);
     if (!value) return std::nullopt;
     return std::optional<double>(*value);
 }
@@ -45,10 +46,14 @@ public:
     }
 
     Set read() {
-        role_known_ = map_.required("role", set_.role, word_value<Role>({{"journal-page", Role::journal_page}, {"full-sheet", Role::full_sheet}, {"part", Role::part}, {"extra", Role::extra}}));
+        role_known_ = map_.required(
+            "role", set_.role,
+            word_value<Role>(
+                {{"journal-page", Role::journal_page}, {"full-sheet", Role::full_sheet}, {"part", Role::part}, {"extra", Role::extra}}));
         read_sides();
         read_sizes();
-        map_.optional("place", set_.place, word_value<Place>({{"as-drawn", Place::as_drawn}, {"cover", Place::cover}, {"contain", Place::contain}}));
+        map_.optional("place", set_.place,
+                      word_value<Place>({{"as-drawn", Place::as_drawn}, {"cover", Place::cover}, {"contain", Place::contain}}));
         map_.optional("print-at", set_.print_at, print_at_value);
         read_stock();
         if (!role_known_) read_either();
@@ -61,8 +66,11 @@ public:
 private:
     void read_sides() {
         if (set_.role == Role::journal_page) set_.sides = Sides::duplex;
-        const bool sides_read = map_.optional("sides", set_.sides, word_value<Sides>({{"single", Sides::single}, {"duplex", Sides::duplex}})) || !map_.has("sides");
-        if (sides_read && role_known_ && set_.sides == Sides::single) map_.forbid("last-back", "single-sided sheets have no backs", "remove it, or write 'sides: duplex'");
+        const bool sides_read =
+            map_.optional("sides", set_.sides, word_value<Sides>({{"single", Sides::single}, {"duplex", Sides::duplex}})) ||
+            !map_.has("sides");
+        if (sides_read && role_known_ && set_.sides == Sides::single)
+            map_.forbid("last-back", "single-sided sheets have no backs", "remove it, or write 'sides: duplex'");
         else map_.optional("last-back", set_.last_back, last_back_value);
     }
 
@@ -72,12 +80,14 @@ private:
         map_.optional("safe-area", set_.safe_area, length_value(edge_range));
         if (!set_.drawn_at) return;
         const Length left = min(set_.drawn_at->width, set_.drawn_at->height) - 2 * (set_.bleed + set_.safe_area);
-        if (left <= Length()) faults_.add("out-of-range", map_.mark_of("drawn-at"), "bleed and safe area together leave nothing of the picture", "a larger canvas, or less bleed and safe area");
+        if (left <= Length())
+            faults_.add("out-of-range", map_.mark_of("drawn-at"), "bleed and safe area together leave nothing of the picture",
+                        "a larger canvas, or less bleed and safe area");
     }
 
     void read_stock() {
         const bool written = map_.has("stock");
-        map_.optional("stock", set_.stock, sourced(name_value({"a paper in pipeline/stocks.yaml", "it", paper_stocks(context_.pipeline)})));
+        map_.optional("stock", set_.stock, sourced(name_value({"a paper", "pipeline/stocks.yaml", paper_stocks(context_.pipeline)})));
         if (written || !role_known_) return;
         const auto usual = context_.pipeline.usual.find(name_of(set_.role));
         if (usual != context_.pipeline.usual.end()) set_.stock = usual->second;
@@ -90,9 +100,9 @@ private:
     }
 
     void read_part() {
-        map_.required("part", set_.part, sourced(name_value({"a part in pipeline/parts/", "it", context_.part_names})));
+        map_.required("part", set_.part, sourced(name_value({"a part", "pipeline/parts/", context_.part_names})));
         if (const Node* faces = map_.required("faces")) read_faces(*faces);
-        map_.optional("goes-in", set_.goes_in, sourced(name_value({"a set of this kit", "the manifest", context_.set_names})));
+        map_.optional("goes-in", set_.goes_in, sourced(name_value({"a set", "this kit", context_.set_names})));
         map_.forbid("files", "the artwork of a part stands under 'faces'", "write 'faces: { outside: … }'");
     }
 
@@ -106,9 +116,9 @@ private:
     /// A set whose role is not known: what it holds is checked, whichever role was meant.
     void read_either() {
         if (const Node* files = map_.optional("files")) set_.files = finder_.find(*files, faults_);
-        map_.optional("part", set_.part, sourced(name_value({"a part in pipeline/parts/", "it", context_.part_names})));
+        map_.optional("part", set_.part, sourced(name_value({"a part", "pipeline/parts/", context_.part_names})));
         if (const Node* faces = map_.optional("faces")) read_faces(*faces);
-        map_.optional("goes-in", set_.goes_in, sourced(name_value({"a set of this kit", "the manifest", context_.set_names})));
+        map_.optional("goes-in", set_.goes_in, sourced(name_value({"a set", "this kit", context_.set_names})));
     }
 
     MapReader map_;
@@ -126,20 +136,27 @@ Set read_set(const Entry& entry, const SetContext& context, ArtworkFinder& finde
 }
 
 void check_goes_in(const std::vector<Set>& sets, Faults& faults) {
-    const auto find = [&](const std::string& name) { return std::find_if(sets.begin(), sets.end(), [&](const Set& set) { return set.name == name; }); };
+    const auto find = [&](const std::string& name) {
+        return std::find_if(sets.begin(), sets.end(), [&](const Set& set) { return set.name == name; });
+    };
     for (const Set& set : sets) {
         if (set.goes_in->empty()) continue;
         const auto outer = find(*set.goes_in);
         if (outer == sets.end()) continue;  // it has been told
-        if (outer->role != Role::part) faults.add("not-here", set.goes_in.mark, in_quotes(*set.goes_in) + " is no part, so nothing goes in it", "a set with 'role: part'");
+        if (outer->role != Role::part)
+            faults.add("not-here", set.goes_in.mark, in_quotes(*set.goes_in) + " is no part, so nothing goes in it",
+                       "a set with 'role: part'");
         auto next = outer;
-        for (std::size_t steps = 0; next != sets.end() && next->name != set.name && steps < sets.size(); ++steps) next = find(*next->goes_in);
-        if (next != sets.end() && next->name == set.name) faults.add("goes-in-circle", set.goes_in.mark, in_quotes(set.name) + " would go in itself", "a larger part");
+        for (std::size_t steps = 0; next != sets.end() && next->name != set.name && steps < sets.size(); ++steps)
+            next = find(*next->goes_in);
+        if (next != sets.end() && next->name == set.name)
+            faults.add("goes-in-circle", set.goes_in.mark, in_quotes(set.name) + " would go in itself", "a larger part");
     }
 }
 
 const std::vector<std::string>& set_keys() {
-    static const std::vector<std::string> keys{"role", "files", "sides", "last-back", "drawn-at", "bleed", "safe-area", "place", "stock", "print-at", "part", "faces", "goes-in"};
+    static const std::vector<std::string> keys{"role",  "files", "sides",    "last-back", "drawn-at", "bleed",  "safe-area",
+                                               "place", "stock", "print-at", "part",      "faces",    "goes-in"};
     return keys;
 }
 

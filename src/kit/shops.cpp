@@ -12,7 +12,10 @@ namespace {
 /// "20 MB": decimal units as shops write them, binary ones with an i (ISO/IEC 80000-13).
 std::optional<std::uint64_t> bytes_value(const Node& node, Faults& faults) {
     const QuantityForm form{{{"MB", 1e6}, {"kB", 1e3}, {"GB", 1e9}, {"MiB", 1048576}, {"KiB", 1024}, {"GiB", 1073741824}, {"B", 1}},
-                            1, 1e12, "20 MB", "1 B to 1000 GB"};
+                            1,
+                            1e12,
+                            "20 MB",
+                            "1 B to 1000 GB"};
     const auto value = quantity_value(form)(node, faults);
     return value ? std::optional(static_cast<std::uint64_t>(std::llround(*value))) : std::nullopt;
 }

@@ -34,8 +34,8 @@ SourceText::SourceText(std::string bytes, std::string file) : text_(std::move(by
     for (std::size_t i = 0; i < text_.size(); ++i)
         if (text_[i] == '\n') starts_.push_back(i + 1);
     if (const auto bad = bad_utf8_at(text_))
-        refuse("bad-utf8", at_byte(*bad), "a byte that is not UTF-8: " + in_quotes(std::string_view(text_).substr(*bad, 1)),
-               "UTF-8 text", "save the file as UTF-8");
+        refuse("bad-utf8", at_byte(*bad), "a byte that is not UTF-8: " + in_quotes(std::string_view(text_).substr(*bad, 1)), "UTF-8 text",
+               "save the file as UTF-8");
     if (const std::size_t bad = control_at(text_); bad != std::string_view::npos)
         refuse("control-character", at_byte(bad), "a control character: " + in_quotes(std::string_view(text_).substr(bad, 1)),
                "text with lines that end in LF or CR LF", "save the file as plain UTF-8 text");
@@ -69,7 +69,8 @@ std::string read_bytes(Disk& disk, const Path& path, const std::string& shown, c
     const SourceMark where{shown, 0, 0};
     const auto real = disk.resolve(path);
     const auto there = real ? disk.stat(*real) : std::nullopt;
-    if (!there) refuse("missing-file", where, "there is no " + shown + " in " + in_quotes(path.parent_path().string()), "", mend_if_missing);
+    if (!there)
+        refuse("missing-file", where, "there is no " + shown + " in " + in_quotes(path.parent_path().string()), "", mend_if_missing);
     if (there->type != FileType::file) refuse("not-a-file", where, "it is no ordinary file", "a text file", "");
     if (there->size > largest_text)
         refuse("too-large", where, "the file has " + std::to_string(there->size) + " bytes", "at most " + std::to_string(largest_text), "");

@@ -18,19 +18,23 @@ void read_caliper(MapReader& map, const Entry& entry, Stock& stock, Faults& faul
     if (bulky && !given) stock.caliper = Length::mm(bulk * stock.grammage / 1000);
     if (entry.value.kind != Node::Kind::map || map.has("caliper") != map.has("bulk")) return;
     if (map.has("bulk")) faults.add("not-here", map.mark_of("bulk"), "caliper and bulk are both given", "one of them", "remove one");
-    else faults.add("missing-key", entry.value.mark, in_quotes(entry.key) + " has neither a caliper nor a bulk", "'caliper: 0.1 mm' or 'bulk: 1.25 cm3/g'", "add one");
+    else
+        faults.add("missing-key", entry.value.mark, in_quotes(entry.key) + " has neither a caliper nor a bulk",
+                   "'caliper: 0.1 mm' or 'bulk: 1.25 cm3/g'", "add one");
 }
 
 void read_grade(MapReader& map, Stock& stock) {
     if (stock.kind == Stock::Kind::board) map.forbid("grade", "boards have no basis weight", "remove it");
-    else map.required("grade", stock.grade, word_value<std::string>({{"bond", "bond"}, {"text", "text"}, {"cover", "cover"}, {"index", "index"}}));
+    else
+        map.required("grade", stock.grade,
+                     word_value<std::string>({{"bond", "bond"}, {"text", "text"}, {"cover", "cover"}, {"index", "index"}}));
 }
 
 /// `usual`: what a manifest that names no stock gets, by role, and for the boards.
 void read_usual(MapReader& root, Pipeline& into, Faults& faults) {
     const Node* usual = root.required("usual");
     if (!usual || !is_map(*usual, faults, "{ journal-page: copy-100, … }")) return;
-    Lookup papers{"a paper of this file", "it", {}}, boards{"a board of this file", "it", {}};
+    Lookup papers{"a paper", "this file", {}}, boards{"a board", "this file", {}};
     for (const Stock& stock : into.stocks) (stock.kind == Stock::Kind::paper ? papers : boards).known.push_back(stock.name);
     MapReader map(*usual, faults, "'usual'");
     for (const Role role : {Role::journal_page, Role::full_sheet, Role::part, Role::extra})

@@ -85,8 +85,8 @@ std::optional<std::string> plain_name_value(const Node& node, Faults& faults) {
 bool check_plain_name(const std::string& name, const SourceMark& where, Faults& faults) {
     if (!is_plain_name(name)) {
         const std::string better = plain_name_from(name);
-        faults.add("bad-name", where, in_quotes(name) + " cannot stand in the names of files", "1 to 64 of a-z, 0-9 and hyphens, no hyphen at the ends",
-                   is_plain_name(better) ? "write '" + better + "'" : "");
+        faults.add("bad-name", where, in_quotes(name) + " cannot stand in the names of files",
+                   "1 to 64 of a-z, 0-9 and hyphens, no hyphen at the ends", is_plain_name(better) ? "write '" + better + "'" : "");
         return false;
     }
     if (!reserved_on_windows(name)) return true;
@@ -99,10 +99,13 @@ std::optional<bool> yes_no_value(const Node& node, Faults& faults) {
 }
 
 void tell_unknown_name(const std::string& code, const SourceMark& where, const std::string& written, const Lookup& lookup, Faults& faults) {
+    constexpr std::size_t most_listed = 12;
+    const std::string in_place = lookup.place.empty() ? "" : " in " + lookup.place;
+    std::string expected = listed(lookup.known);
+    if (lookup.known.empty()) expected = lookup.kind + in_place + ", which holds none";
+    else if (lookup.known.size() > most_listed) expected = "one of the " + std::to_string(lookup.known.size()) + in_place;
     const auto near = nearest_word(written, lookup.known);
-    const std::string from = lookup.place.empty() ? "" : lookup.place + " holds ";
-    const std::string expected = lookup.known.empty() ? from + "none" : from + listed(lookup.known);
-    faults.add(code, where, in_quotes(written) + " is not " + lookup.kind, expected, near ? "write '" + *near + "'" : "");
+    faults.add(code, where, in_quotes(written) + " is not " + lookup.kind + in_place, expected, near ? "write '" + *near + "'" : "");
 }
 
 Reader<std::string> name_value(Lookup lookup) {

@@ -69,7 +69,8 @@ std::optional<std::string> version_value(const Node& node, Faults& faults);
 template <typename T>
 Reader<T> word_value(std::vector<std::pair<std::string, T>> words);
 
-/// A name that stands in `known`; `kind` ("a paper") and `place` ("pipeline/papers.yaml") stand in the message.
+/// A name that stands in `known`; `kind` ("a paper") and `place` ("pipeline/papers.yaml", may be empty) stand in the
+/// message.
 struct Lookup {
     std::string kind, place;
     std::vector<std::string> known;

@@ -19,7 +19,8 @@ Node read_yaml(std::string bytes, const std::string& file, Faults& faults, const
         // With a line end at the end, an unclosed quote is always left to the builder, which knows where it was opened.
         std::istringstream in(source.text() + "\n");
         YAML::Parser parser(in);
-        while (parser.HandleNextDocument(builder)) {}
+        while (parser.HandleNextDocument(builder)) {
+        }
     } catch (const TreeBuilder::SecondDocument&) {  // it has been told; the first document stands
     } catch (const YAML::Exception& error) {
         throw Fault(FaultKind::not_understood, explain(error, source, builder.open_bracket()));

@@ -30,15 +30,18 @@ FaultNote unquoted_mark(const SourceText& source, std::size_t byte) {
     const std::size_t before = byte == 0 ? std::string_view::npos : text.find_last_of(" \t\n,[{", byte - 1);
     const std::size_t begin = before == std::string_view::npos ? 0 : before + 1;
     const std::string word(word_at(text, begin));
-    return {"syntax", source.at_byte(byte), "the character " + in_quotes(text.substr(byte, 1)) + " needs quotes here", "a quoted text", "quote it: '" + word + "'"};
+    return {"syntax", source.at_byte(byte), "the character " + in_quotes(text.substr(byte, 1)) + " needs quotes here", "a quoted text",
+            "quote it: '" + word + "'"};
 }
 
 FaultNote unquoted_star(const SourceText& source, std::size_t byte) {
     const std::string word(word_at(source.text(), byte));
     const bool pattern = word.size() == 1 || word.find_first_of(".*?/", 1) != std::string::npos;
     if (pattern)
-        return {"unquoted-star", source.at_byte(byte), "a text that begins with '*' is not quoted: " + in_quotes(word), "a quoted text", "quote it: '" + word + "'"};
-    return {"alias", source.at_byte(byte), "an alias stands here: " + in_quotes(word), "the value itself", "write the value out; a text that begins with '*' is quoted"};
+        return {"unquoted-star", source.at_byte(byte), "a text that begins with '*' is not quoted: " + in_quotes(word), "a quoted text",
+                "quote it: '" + word + "'"};
+    return {"alias", source.at_byte(byte), "an alias stands here: " + in_quotes(word), "the value itself",
+            "write the value out; a text that begins with '*' is quoted"};
 }
 
 bool blank_before(std::string_view line, std::size_t column) {
@@ -69,7 +72,8 @@ constexpr Known known[] = {
     {"illegal block entry", "a list item cannot begin here", "begin each item on a line of its own, or write [a, b]"},
     {"illegal map key", "a key cannot begin here", "begin keys of one level in the same column"},
     {"illegal flow end", "a bracket is closed that was not opened", "remove it, or open it before"},
-    {"end of map not found", "this line does not belong to the one before", "begin keys of one level in the same column, and quote the whole of a text"},
+    {"end of map not found", "this line does not belong to the one before",
+     "begin keys of one level in the same column, and quote the whole of a text"},
     {"end of sequence not found", "this line does not belong to the list before", "begin list items in the same column, each with '- '"},
     {"tag handle", "a tag is not well formed", "quote a text that begins with '!'"},
     {"anchor not found", "an anchor is not well formed", "quote a text that begins with '&'"},
@@ -77,7 +81,8 @@ constexpr Known known[] = {
 };
 
 FaultNote unclosed_bracket(const SourceMark& opened, const SourceMark& noticed) {
-    return {"syntax", opened, "this bracket is not closed; noticed in line " + std::to_string(noticed.line), "", "close it, and part what it holds with commas"};
+    return {"syntax", opened, "this bracket is not closed; noticed in line " + std::to_string(noticed.line), "",
+            "close it, and part what it holds with commas"};
 }
 
 }  // namespace
@@ -86,15 +91,19 @@ FaultNote explain(const YAML::Exception& error, const SourceText& source, const 
     const std::size_t byte = source.byte_of(error.mark.line, error.mark.column);
     const SourceMark where = source.at_byte(byte);
     const std::string& said = error.msg;
-    const bool about_alias = said.starts_with("the referenced anchor") || said.starts_with("alias not found") || said.find("while scanning alias") != std::string::npos;
+    const bool about_alias = said.starts_with("the referenced anchor") || said.starts_with("alias not found") ||
+                             said.find("while scanning alias") != std::string::npos;
     if (const auto star = about_alias ? star_at(source.text(), byte) : std::nullopt) return unquoted_star(source, *star);
-    if (open_bracket && (said.starts_with("end of sequence flow") || said.starts_with("end of map flow"))) return unclosed_bracket(*open_bracket, where);
+    if (open_bracket && (said.starts_with("end of sequence flow") || said.starts_with("end of map flow")))
+        return unclosed_bracket(*open_bracket, where);
     if (said.starts_with("unknown token") && byte < source.text().size()) return unquoted_mark(source, byte);
     if (said.starts_with("illegal map value"))
-        return {"syntax", where, "a colon does not belong here", "", mend_of_colon(source, error.mark.line, static_cast<std::size_t>(std::max(error.mark.column, 0)))};
+        return {"syntax", where, "a colon does not belong here", "",
+                mend_of_colon(source, error.mark.line, static_cast<std::size_t>(std::max(error.mark.column, 0)))};
     const auto found = std::find_if(std::begin(known), std::end(known), [&](const Known& one) { return said.starts_with(one.message); });
     if (found == std::end(known)) return {"syntax", where, "this is not well-formed YAML: " + said, "", ""};
-    const bool tab = blank_before(source.line(error.mark.line), static_cast<std::size_t>(std::max(error.mark.column, 0))) && source.line(error.mark.line).find('\t') != std::string_view::npos;
+    const bool tab = blank_before(source.line(error.mark.line), static_cast<std::size_t>(std::max(error.mark.column, 0))) &&
+                     source.line(error.mark.line).find('\t') != std::string_view::npos;
     return {"syntax", where, found->what, "", tab ? "indent with spaces, not with tabs" : found->mend};
 }
 

@@ -229,6 +229,11 @@ TEST_CASE("lengths carry a unit that is known") {
     });
 }
 
+TEST_CASE("a unit that is only near another is not proposed") {
+    ExampleKit kit;
+    CHECK(kit.faults(with(sound_manifest, "stock: copy-100", "bleed: 3 px")).at(0).mend.empty());
+}
+
 TEST_CASE("what belongs to one role only") {
     check_all({
         {"sides: duplex", "sides: single\n    last-back: blank", "not-here 11:5", "duplex"},

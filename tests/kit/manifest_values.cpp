@@ -142,7 +142,7 @@ TEST_CASE("parts: faces and what goes in what") {
     const auto notes = kit.faults(sound_manifest + with(parts, "trifold-pocket", "trifold-poket"));
     REQUIRE(notes.size() == 1);
     CHECK(notes[0].mend == "write 'trifold-pocket'");
-    CHECK(notes[0].expected == "it holds pocket-tag or trifold-pocket");
+    CHECK(notes[0].expected == "pocket-tag or trifold-pocket");
 }
 
 TEST_CASE("roles, places and levels have the names that manifests use") {

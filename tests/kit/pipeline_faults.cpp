@@ -170,6 +170,8 @@ TEST_CASE("faults in shared data") {
         {"journals/j.yaml", "material: cord", "material: ▸cort", "unknown-name"},
         {"journals/j.yaml", "tools: [ruler]", "tools: [▸rular]", "unknown-name"},
         {"journals/j.yaml", "level: error", "level: ▸bad", "unknown-word"},
+        {"journals/j.yaml", "numbers:\n  n: { value: 2, why: w }", "▸numbers:", "missing-value"},
+        {"journals/j.yaml", "numbers:\n", "▸number:\n", "unknown-key"},
         {"journals/j.yaml", "bulk: page_caliper", "▸bulks: page_caliper", "unknown-key"},
         {"journals/j.yaml", "picture: opened-cover", "picture: ▸open-cover", "unknown-word"},
     };
