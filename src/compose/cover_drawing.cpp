@@ -59,7 +59,7 @@ private:
         for (const Rect& board : flat_.boards) canvas_.frame(at(board), board_weight, flat_.paper ? dash : std::vector<Length>{});
         if (flat_.spine) canvas_.frame(at(*flat_.spine), weight::heavy, {}, 0.9);
         if (flat_.tape) canvas_.frame(at(*flat_.tape), weight::line, dash);
-        if (flat_.fold) canvas_.line(at(*flat_.fold, -Length::mm(0)), at(*flat_.fold, flat_.size.height), weight::line, fold_dash);
+        if (flat_.fold) canvas_.line(at(*flat_.fold, {}), at(*flat_.fold, flat_.size.height), weight::line, fold_dash);
         for (const Length down : flat_.stations) hole(at(mid_x(), flat_.size.height - down));
         for (const Rect& board : flat_.boards) name_of_board(board);
     }
@@ -120,7 +120,7 @@ private:
     /// The spine strip or the fold once more, by itself, with each hole's distance from the head in one running row.
     void stations(const Rect& room) {
         const Rect whole = at(Rect::of(flat_.size));
-        const Length strip = max(strip_width() / scale_, Length::mm(0));
+        const Length strip = strip_width() / scale_;
         const Length spare = room.right - station_column - strip - whole.right;
         const Length left = whole.right + min(spare, most_between), x = left + strip / 2;
         if (flat_.spine) canvas_.frame({left, whole.bottom, left + strip, whole.top}, weight::heavy, {}, 0.9);

@@ -100,7 +100,7 @@ private:
     std::size_t tool_rows() const { return (list_.tools.size() + tool_columns - 1) / tool_columns; }
     Length tool_width() const { return area().width() / static_cast<double>(tool_columns); }
     Length tool_room() const { return tool_width() - tick_width - gutter / 2; }
-    Length tool_height(const kit::Tool& tool) const { return side_height(tool.title, setting::label, tool.use, tool_room()) + Length::mm(2); }
+    Length tool_height(const kit::Tool& tool) const { return side_height(tool.title, setting::label, tool.use, tool_room()) + Length::mm(1.4); }
     /// Tools are read down the columns; a row is as high as its highest.
     Length tool_row_height(std::size_t row) const {
         Length height;
@@ -108,7 +108,7 @@ private:
         return height;
     }
     Length tools_height() const {
-        Length height = Length::mm(18);
+        Length height = Length::mm(16);
         for (std::size_t row = 0; row < tool_rows(); ++row) height += tool_row_height(row);
         return height;
     }
@@ -134,31 +134,36 @@ private:
     }
 
     Length caution_width() const { return (area().width() - gutter * 2) / 2; }
-    Length caution_height(const kit::Caution& caution) const {
-        return setting::body.leading * static_cast<double>(lines_of(caution.text, setting::body, caution_width()).size()) + Length::mm(2.5);
+    Length caution_height(const kit::Caution& caution, const Setting& set) const {
+        return set.leading * static_cast<double>(lines_of(caution.text, set, caution_width()).size()) + Length::mm(3);
     }
     /// The first column takes cautions until it holds half of all; the second takes the rest.
-    std::size_t first_in_second_column() const {
+    std::size_t first_in_second_column(const Setting& set) const {
         Length all, taken;
-        for (const kit::Caution& caution : list_.cautions) all += caution_height(caution);
+        for (const kit::Caution& caution : list_.cautions) all += caution_height(caution, set);
         std::size_t i = 0;
-        while (i < list_.cautions.size() && taken + caution_height(list_.cautions[i]) / 2 < all / 2) taken += caution_height(list_.cautions[i++]);
+        while (i < list_.cautions.size() && taken + caution_height(list_.cautions[i], set) / 2 < all / 2)
+            taken += caution_height(list_.cautions[i++], set);
         return i;
     }
-    Length cautions_height() const {
+    Length cautions_height(const Setting& set) const {
+        const std::size_t second = first_in_second_column(set);
         Length columns[2];
-        for (std::size_t i = 0; i < list_.cautions.size(); ++i) columns[i < first_in_second_column() ? 0 : 1] += caution_height(list_.cautions[i]);
+        for (std::size_t i = 0; i < list_.cautions.size(); ++i) columns[i < second ? 0 : 1] += caution_height(list_.cautions[i], set);
         return max(columns[0], columns[1]) + Length::mm(18);
     }
 
+    /// Below the tools where there is room, else larger on a page of their own.
     void cautions() {
-        begin(words_.line("cautions"), cautions_height());
+        const bool own_page = sheet_.left_over() < cautions_height(setting::body);
+        const Setting& set = own_page ? setting::subtitle : setting::body;
+        begin(words_.line("cautions"), own_page ? area().height() * 2 : Length());
+        const std::size_t second = first_in_second_column(set);
         Length y = sheet_.top();
         for (std::size_t i = 0; i < list_.cautions.size(); ++i) {
-            const bool second = i >= first_in_second_column();
-            if (i == first_in_second_column()) y = sheet_.top();
-            canvas().paragraph({area().left + (second ? caution_width() + gutter * 2 : Length()), y}, caution_width(), list_.cautions[i].text, setting::body);
-            y -= caution_height(list_.cautions[i]);
+            if (i == second) y = sheet_.top();
+            canvas().paragraph({area().left + (i < second ? Length() : caution_width() + gutter * 2), y}, caution_width(), list_.cautions[i].text, set);
+            y -= caution_height(list_.cautions[i], set);
         }
     }
 

@@ -12,7 +12,7 @@ namespace {
 const Length count_width = Length::mm(10), label_width = Length::mm(80), column_gap = Length::mm(4);
 const Length row_height = Length::mm(9.8), head_height = Length::mm(18), use_leading = Length::points(10.5);
 // Where the lines of a row stand, below its upper rule.
-const Length first_line = Length::mm(4.8), second_line = Length::mm(8.5);
+const Length first_line = Length::mm(4.8), second_line = Length::mm(8.7);
 
 class PieceTable {
 public:

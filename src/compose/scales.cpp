@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "compose/scales.h"
 
+#include <algorithm>
+#include <cmath>
 
 namespace qw::compose {
 
@@ -59,7 +61,8 @@ void register_cross(Canvas& canvas, Point c, std::optional<Duplex> back_turned) 
     for (int i = -count; i <= count; ++i) {
         if (i == 0) continue;
         const Length at = register_step * i;
-        const double tall = i % 10 == 0 ? 2.6 : i % 2 == 0 ? 1.8 : 1.0;
+        // Never taller than they are far from the centre, so that the marks of the two arms do not cross.
+        const double tall = std::min(i % 10 == 0 ? 2.6 : i % 2 == 0 ? 1.8 : 1.0, std::abs(at.in_mm()) * 0.9);
         canvas.line({c.x + at, c.y}, {c.x + at, c.y + up * tall}, weight::hair);
         canvas.line({c.x, c.y + at}, {c.x + aside * tall, c.y + at}, weight::hair);
     }

@@ -29,7 +29,7 @@ struct SheetMargins {
     static constexpr Length side = Length::mm(20), top = Length::mm(20), foot = Length::mm(18);
     static constexpr Length foot_height = Length::mm(9.5);  ///< two lines and the rule above them
     static constexpr Rect text(Size paper) { return {side, foot, paper.width - side, paper.height - top}; }
-    static constexpr Rect content(Size paper) { return {side, foot + foot_height + Length::mm(3), paper.width - side, paper.height - top}; }
+    static constexpr Rect content(Size paper) { return {side, foot + foot_height + Length::mm(4.5), paper.width - side, paper.height - top}; }
 };
 
 /// Which words stand in the foot beside kit, version, paper and prints.

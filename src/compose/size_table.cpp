@@ -11,7 +11,7 @@ namespace qw::compose {
 
 namespace {
 
-const Length label_width = Length::mm(24), least_gap = Length::mm(3.5), most_gap = Length::mm(10);
+const Length label_width = Length::mm(24), least_gap = Length::mm(3.5), most_gap = Length::mm(18);
 const Length head_height = Length::mm(10), band_gap = Length::mm(4.5);
 const Length least_row = Length::mm(7.8), most_row = Length::mm(9.4);
 

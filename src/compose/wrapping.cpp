@@ -9,7 +9,7 @@ namespace qw::compose {
 namespace {
 
 bool is_unit(const std::string& word) {
-    static const std::vector<std::string> units{"mm", "cm", "in", "pt", "%", "g/m²", "lb"};
+    static const std::vector<std::string> units{"mm", "cm", "in", "pt", "%", "g/m²", "lb", "cm²", "sq"};
     return std::any_of(units.begin(), units.end(), [&](const std::string& unit) {
         // With the punctuation that may follow it.
         return word == unit || (word.starts_with(unit) && word.size() == unit.size() + 1 && std::string(",.;:)").find(word.back()) != std::string::npos);

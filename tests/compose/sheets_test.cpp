@@ -123,6 +123,16 @@ TEST_CASE("every page says in its foot what it is") {
     });
 }
 
+TEST_CASE("the usual sizes of one print stand on one page") {
+    for (const std::string journal : {"soft-spine", "wrapped-booklet"})
+        for (const std::string name : {"letter", "a4"}) {
+            const auto manifest = test::sample_manifest(journal);
+            const SheetContext context{manifest, test::pipeline(), test::paper(name), test::fonts(), {}};
+            const auto columns = test::sample_columns(manifest, test::paper(name), {100, 95, 90, 85, 80, 75, 70, 65, 60, 55, 50});
+            CHECK(measurements_sheet(context, columns).pages.size() == 3);  // full size, borderless, bordered
+        }
+}
+
 TEST_CASE("the same values give the same sheets") {
     const auto manifest = test::sample_manifest("soft-spine");
     const auto first = all_sheets(manifest, test::paper("a4")), second = all_sheets(manifest, test::paper("a4"));
