@@ -2,9 +2,9 @@
 # Whole-program tests: the built quirewright and tools that judge from outside. The demo kits are released once, by the
 # test "program.release", into the build folder; what judges them waits for it.
 file(GLOB QW_PROGRAM_SOURCES CONFIGURE_DEPENDS program/*.cpp)
-add_executable(test_program ${QW_PROGRAM_SOURCES} ${QW_SUPPORT})
-target_include_directories(test_program PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
-target_link_libraries(test_program PRIVATE qw_release qw_catch_main)
+add_executable(test_program ${QW_PROGRAM_SOURCES})
+target_link_libraries(test_program PRIVATE qw_release qw_test_support)
+target_compile_options(test_program PRIVATE -O1)  # compares pixels
 target_compile_definitions(test_program PRIVATE ${QW_TEST_PATHS} QW_RELEASED="${CMAKE_BINARY_DIR}/released")
 add_dependencies(test_program quirewright)
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "report/audit_report.h"
-#include "report/html.h"
 
-#include <algorithm>
+#include "report/grouped.h"
+#include "report/html.h"
 
 namespace qw::report {
 
@@ -40,14 +40,6 @@ td.number, th.number { text-align: right; }
 @media print { body { max-width: none; padding: 0; } .finding, figure, tr { break-inside: avoid; } h2 { break-after: avoid; } }
 )css";
 
-std::string counted(std::size_t n, const std::string& one) {
-    return (n == 0 ? "no" : std::to_string(n)) + " " + one + (n == 1 ? "" : "s");
-}
-
-std::size_t count(const Findings& findings, Level level) {
-    return static_cast<std::size_t>(std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.level == level; }));
-}
-
 std::string verdict(const AuditReport& r) {
     const std::size_t errors = count(r.findings, Level::error), warnings = count(r.findings, Level::warning), notes = count(r.findings, Level::note);
     std::string sentence = counted(errors, "error") + ", " + counted(warnings, "warning") + " and " + counted(notes, "note");
@@ -57,23 +49,23 @@ std::string verdict(const AuditReport& r) {
            (r.strict ? " Warnings count here." : "") + "</div>\n";
 }
 
-std::string one_finding(const Finding& f) {
-    std::string html = "<article class=\"finding " + name_of(f.level) + "\">\n<p><span class=\"level\">" + name_of(f.level) + "</span>";
-    if (!f.file.empty()) html += " <span class=\"where\">in " + escaped(f.file) + "</span>";
-    if (f.page) html += ", page " + std::to_string(f.page);
-    if (f.line) html += ", line " + std::to_string(f.line);
-    html += "</p>\n<p>" + escaped(f.message) + "</p>\n";
+std::string one_finding(const FindingGroup& group) {
+    const Finding& f = group.finding;
+    std::string html = "<article class=\"finding " + name_of(f.level) + "\">\n<p><span class=\"level\">" + name_of(f.level) + "</span> " + escaped(f.message) + ".</p>\n";
     if (!f.measured.empty()) html += "<p>Measured " + escaped(f.measured) + (f.limit.empty() ? "" : "; limit " + escaped(f.limit)) + ".</p>\n";
-    if (!f.mend.empty()) html += "<p class=\"todo\">" + escaped(f.mend) + "</p>\n";
+    if (!f.mend.empty()) html += "<p class=\"todo\">" + escaped(f.mend) + ".</p>\n";
+    if (!group.places.empty()) {
+        html += "<p class=\"where\">In ";
+        for (std::size_t i = 0; i < group.places.size(); ++i) html += (i ? "; " : "") + escaped(group.places[i]);
+        html += "</p>\n";
+    }
     return html + "<p class=\"rule\">Rule " + escaped(f.rule) + "</p>\n</article>\n";
 }
 
 std::string findings(const AuditReport& r) {
     std::string html = "<section aria-labelledby=\"todo\">\n<h2 id=\"todo\">What to do</h2>\n";
     if (r.findings.empty()) html += "<p>Nothing. Every check that was made has passed.</p>\n";
-    for (const Level level : {Level::error, Level::warning, Level::note})
-        for (const Finding& f : r.findings)
-            if (f.level == level) html += one_finding(f);
+    for (const FindingGroup& group : grouped(r.findings)) html += one_finding(group);
     return html + "</section>\n";
 }
 

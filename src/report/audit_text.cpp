@@ -2,6 +2,7 @@
 #include "report/audit_report.h"
 
 #include "report/finding_json.h"
+#include "report/grouped.h"
 
 #include <algorithm>
 
@@ -9,17 +10,13 @@ namespace qw::report {
 
 namespace {
 
-std::string place_of(const Finding& f) {
-    std::string place = f.file;
-    if (f.page) place += (place.empty() ? "page " : ", page ") + std::to_string(f.page);
-    if (f.line) place += (place.empty() ? "line " : ", line ") + std::to_string(f.line);
-    return place;
-}
+constexpr std::size_t most_places = 4;
 
-std::string counted(std::size_t n, const std::string& one) { return std::to_string(n) + " " + one + (n == 1 ? "" : "s"); }
-
-std::size_t count(const Findings& findings, Level level) {
-    return static_cast<std::size_t>(std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.level == level; }));
+std::string places_line(const FindingGroup& group) {
+    std::string line;
+    for (std::size_t i = 0; i < std::min(group.places.size(), most_places); ++i) line += (i ? "; " : "") + group.places[i];
+    if (group.places.size() > most_places) line += "; and " + std::to_string(group.places.size() - most_places) + " more";
+    return line;
 }
 
 }  // namespace
@@ -43,8 +40,9 @@ std::string to_text(const AuditReport& report) {
     std::string text = report.subject + (report.fit_for_sale() ? ": fit for sale" : ": not fit for sale");
     text += " (" + counted(count(report.findings, Level::error), "error") + ", " + counted(count(report.findings, Level::warning), "warning") +
             ", " + counted(count(report.findings, Level::note), "note") + ")\n";
-    for (const Finding& f : report.findings) {
-        text += "\n" + name_of(f.level) + "  " + place_of(f) + "\n  " + f.message;
+    for (const FindingGroup& group : grouped(report.findings)) {
+        const Finding& f = group.finding;
+        text += "\n" + name_of(f.level) + "  " + places_line(group) + "\n  " + f.message;
         if (!f.measured.empty()) text += "\n  measured " + f.measured + (f.limit.empty() ? "" : ", limit " + f.limit);
         if (!f.mend.empty()) text += "\n  " + f.mend;
         text += "\n  rule " + f.rule + "\n";

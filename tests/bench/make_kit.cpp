@@ -30,17 +30,21 @@ void write_page(const std::string& path, std::uint32_t seed) {
     png_infop info = png_create_info_struct(png);
     if (setjmp(png_jmpbuf(png))) std::exit(3);
     png_init_io(png, file);
-    png_set_compression_level(png, 6);
+    png_set_compression_level(png, 3);
+    png_set_filter(png, PNG_FILTER_TYPE_BASE, PNG_FILTER_SUB | PNG_FILTER_UP);
     png_set_IHDR(png, info, width, height, 8, PNG_COLOR_TYPE_RGB, PNG_INTERLACE_NONE, PNG_COMPRESSION_TYPE_DEFAULT, PNG_FILTER_TYPE_DEFAULT);
     png_set_pHYs(png, info, 11811, 11811, PNG_RESOLUTION_METER);
     png_write_info(png, info);
     std::vector<png_byte> row(width * 3);
     std::uint32_t noise = seed * 2654435761u + 1;
     const double cx = 600 + (seed * 977) % 2100, cy = 500 + (seed * 613) % 1500, r = 300 + (seed * 131) % 400;
+    std::vector<double> across(width);
+    for (int x = 0; x < width; ++x) across[static_cast<std::size_t>(x)] = 200 + 30 * std::sin(x * 0.002 + seed);
     for (int y = 0; y < height; ++y) {
+        const double down = 20 * std::cos(y * 0.003 - seed);
         for (int x = 0; x < width; ++x) {
-            const double wash = 200 + 30 * std::sin(x * 0.002 + seed) + 20 * std::cos(y * 0.003 - seed);
-            const bool disc = std::hypot(x - cx, y - cy) < r, line = (y % 120) < 2;
+            const double wash = across[static_cast<std::size_t>(x)] + down;
+            const bool disc = (x - cx) * (x - cx) + (y - cy) * (y - cy) < r * r, line = (y % 120) < 2;
             const std::uint32_t grain = next(noise);
             for (int c = 0; c < 3; ++c) {
                 const double base = disc ? wash * (0.5 + 0.15 * c) : line ? wash * 0.7 : wash;

@@ -5,6 +5,7 @@
 #include "pdf/fixtures.h"
 #include "pdf/judges.h"
 #include "support/fault_disk.h"
+#include "support/sanitized.h"
 
 #include <catch2/catch.hpp>
 
@@ -119,7 +120,7 @@ TEST_CASE("a document says what it is and how it is printed") {
     compose::Document document = everything(*disk, folder);
     document.title = "Tidewater Almanac – Größe";
     document.duplex = compose::Duplex::flip_short_edge;
-    pdf::draw(*disk, folder / "a.pdf", document, fonts());
+    pdf::draw(*disk, folder / "a.pdf", document, drawing_fonts());
     check_sound(folder / "a.pdf");
     const std::string info = must_run("pdfinfo -enc UTF-8 " + quoted(folder / "a.pdf"));
     INFO(info);
@@ -144,7 +145,7 @@ TEST_CASE("each way of turning the sheet has its word") {
         const TestFolder folder;
         compose::Document document = one_a4_page();
         document.duplex = duplex;
-        pdf::draw(*disk, folder / "a.pdf", document, fonts());
+        pdf::draw(*disk, folder / "a.pdf", document, drawing_fonts());
         CHECK(shown(folder / "a.pdf", "trailer/Root/ViewerPreferences/Duplex") == word);
     }
 }
@@ -152,7 +153,7 @@ TEST_CASE("each way of turning the sheet has its word") {
 TEST_CASE("the output intent holds the sRGB profile") {
     const auto disk = real_disk();
     const TestFolder folder;
-    pdf::draw(*disk, folder / "a.pdf", one_a4_page(), fonts());
+    pdf::draw(*disk, folder / "a.pdf", one_a4_page(), drawing_fonts());
     const std::string object = must_run("qpdf --show-object=trailer " + quoted(folder / "a.pdf"));
     const std::string catalog = shown(folder / "a.pdf", "trailer/Root/OutputIntents");
     const std::size_t at = catalog.find("/DestOutputProfile ");
@@ -177,7 +178,7 @@ TEST_CASE("page boxes are the paper, the trim and the bleed") {
         compose::Document document = one_page(c.paper);
         document.pages[0].trim = Rect::of(c.paper).inset(10_mm);
         document.pages[0].bleed = Rect::of(c.paper).inset(7_mm);
-        pdf::draw(*disk, folder / "a.pdf", document, fonts());
+        pdf::draw(*disk, folder / "a.pdf", document, drawing_fonts());
         check_sound(folder / "a.pdf");
         check_box(folder / "a.pdf", "MediaBox", {0, 0, c.width, c.height});
         check_box(folder / "a.pdf", "TrimBox", {28.3465, 28.3465, c.width - 28.3465, c.height - 28.3465});
@@ -208,7 +209,7 @@ TEST_CASE("lines, curves and fills are drawn as planned") {
     curve.steps = {Step::Move{{1_in, 8_in}}, Step::Curve{{2_in, 10_in}, {5_in, 6_in}, {6_in, 8_in}}};
     items.emplace_back(curve);
     items.emplace_back(compose::Outline{});  // nothing to do, nothing written
-    pdf::draw(*disk, folder / "a.pdf", document, fonts());
+    pdf::draw(*disk, folder / "a.pdf", document, drawing_fonts());
     check_sound(folder / "a.pdf");
     const Pixels page = check_alike(folder / "a.pdf", 1, folder.path());
     const PixelBox box = dark_box(page);
@@ -225,7 +226,7 @@ TEST_CASE("the same document gives the same bytes on another day, in another pla
     const auto disk = real_disk();
     const TestFolder folder;
     const compose::Document document = everything(*disk, folder);
-    const pdf::Drawn first = pdf::draw(*disk, folder / "a.pdf", document, fonts());
+    const pdf::Drawn first = pdf::draw(*disk, folder / "a.pdf", document, drawing_fonts());
     std::this_thread::sleep_for(std::chrono::milliseconds(1100));  // dates in PDF have seconds
     const Path here = std::filesystem::current_path();
     std::filesystem::current_path(folder.path());
@@ -233,7 +234,7 @@ TEST_CASE("the same document gives the same bytes on another day, in another pla
     ::tzset();
     REQUIRE(std::setlocale(LC_ALL, "tr_TR.UTF-8"));
     std::locale::global(std::locale("de_DE.UTF-8"));
-    const pdf::Drawn second = pdf::draw(*disk, "b.pdf", document, fonts());
+    const pdf::Drawn second = pdf::draw(*disk, "b.pdf", document, drawing_fonts());
     std::locale::global(std::locale::classic());
     std::setlocale(LC_ALL, "C");
     ::unsetenv("TZ");
@@ -246,7 +247,7 @@ TEST_CASE("the same document gives the same bytes on another day, in another pla
 TEST_CASE("digest and size are told of the finished file, whose ID is made of them") {
     const auto disk = real_disk();
     const TestFolder folder;
-    const pdf::Drawn drawn = pdf::draw(*disk, folder / "a.pdf", everything(*disk, folder), fonts());
+    const pdf::Drawn drawn = pdf::draw(*disk, folder / "a.pdf", everything(*disk, folder), drawing_fonts());
     std::string text = file_text(folder / "a.pdf");
     CHECK(drawn.bytes == text.size());
     CHECK(drawn.sha256 == sha256_of(text));
@@ -263,9 +264,9 @@ TEST_CASE("documents that differ have different IDs") {
     const auto disk = real_disk();
     const TestFolder folder;
     compose::Document document = one_a4_page();
-    pdf::draw(*disk, folder / "a.pdf", document, fonts());
+    pdf::draw(*disk, folder / "a.pdf", document, drawing_fonts());
     document.title += "!";
-    pdf::draw(*disk, folder / "b.pdf", document, fonts());
+    pdf::draw(*disk, folder / "b.pdf", document, drawing_fonts());
     const auto id = [](const std::string& text) { return text.substr(text.rfind("/ID[<"), 38); };
     CHECK(id(file_text(folder / "a.pdf")) != id(file_text(folder / "b.pdf")));
 }
@@ -276,12 +277,12 @@ TEST_CASE("a disk that fails at any write leaves no file and its own fault") {
     // Large enough that bytes pass to the disk while a picture, a page and the fonts are being written.
     const compose::Document document = everything(*real, folder, noisy(600, 600));
     FaultDisk counting(*real);
-    pdf::draw(counting, folder / "whole.pdf", document, fonts());
+    pdf::draw(counting, folder / "whole.pdf", document, drawing_fonts());
     REQUIRE(counting.writes() >= 4);
     for (std::size_t n = 1; n <= counting.writes(); ++n) {
         FaultDisk disk(*real);
         disk.fail_write_at(n);
-        const FaultNote note = refusal([&] { pdf::draw(disk, folder / "a.pdf", document, fonts()); }, FaultKind::not_carried_out);
+        const FaultNote note = refusal([&] { pdf::draw(disk, folder / "a.pdf", document, drawing_fonts()); }, FaultKind::not_carried_out);
         CHECK(note.code == "disk");
         CHECK(note.where.file == (folder / "a.pdf").string());
         CHECK_FALSE(real->stat(folder / "a.pdf"));
@@ -294,14 +295,14 @@ TEST_CASE("a run that is stopped in the middle is stopped, not mended") {
     const compose::Document document = everything(*real, folder, noisy(600, 600));
     FaultDisk disk(*real);
     disk.stop_at(3);
-    CHECK_THROWS_AS(pdf::draw(disk, folder / "a.pdf", document, fonts()), Stopped);
+    CHECK_THROWS_AS(pdf::draw(disk, folder / "a.pdf", document, drawing_fonts()), Stopped);
 }
 
 TEST_CASE("a file that is there is neither overwritten nor removed") {
     const auto disk = real_disk();
     const TestFolder folder;
     write_text(folder / "a.pdf", "mine");
-    CHECK(refusal([&] { pdf::draw(*disk, folder / "a.pdf", one_a4_page(), fonts()); }, FaultKind::not_carried_out).code == "disk");
+    CHECK(refusal([&] { pdf::draw(*disk, folder / "a.pdf", one_a4_page(), drawing_fonts()); }, FaultKind::not_carried_out).code == "disk");
     CHECK(file_text(folder / "a.pdf") == "mine");
 }
 
@@ -310,7 +311,7 @@ TEST_CASE("a plan with a number that is none is a fault and leaves no file") {
     const TestFolder folder;
     compose::Document document = everything(*disk, folder);
     std::get<compose::Picture>(document.pages[0].items[0]).place.a = std::nan("");
-    CHECK(refusal([&] { pdf::draw(*disk, folder / "a.pdf", document, fonts()); }, FaultKind::not_carried_out).code == "number-not-finite");
+    CHECK(refusal([&] { pdf::draw(*disk, folder / "a.pdf", document, drawing_fonts()); }, FaultKind::not_carried_out).code == "number-not-finite");
     CHECK_FALSE(disk->stat(folder / "a.pdf"));
 }
 
@@ -330,19 +331,15 @@ TEST_CASE("memory does not grow with the number of pages or the size of pictures
     compose::Document short_one = document;
     short_one.pages.resize(10);
     Nowhere nowhere(*disk);
-    pdf::draw(nowhere, "warm", short_one, fonts());
+    pdf::draw(nowhere, "warm", short_one, drawing_fonts());
     peak_memory(true);
     const std::size_t before = peak_memory(false);
     REQUIRE(before > 0);
-    CHECK(pdf::draw(nowhere, "long", document, fonts()).bytes > 290 * std::uintmax_t{2'900'000});
+    CHECK(pdf::draw(nowhere, "long", document, drawing_fonts()).bytes > 290 * std::uintmax_t{2'900'000});
     const std::size_t after = peak_memory(false);
     INFO("grown by " << (after - before) / 1024 << " KiB");
     // AddressSanitizer keeps up to 256 MiB of what was given back; the 870 MB that were drawn would still show.
-#ifdef QW_SANITIZED
-    constexpr std::size_t allowed = std::size_t{400} << 20;
-#else
-    constexpr std::size_t allowed = std::size_t{6} << 20;
-#endif
+    const std::size_t allowed = std::size_t{sanitized() ? 400u : 6u} << 20;
     CHECK(after - before < allowed);
 }
 
@@ -356,7 +353,7 @@ TEST_CASE("a long document is sound") {
         document.pages.push_back(document.pages[0]);
         document.pages.back().items.emplace_back(line("Page " + std::to_string(i), {20_mm, 20_mm}, 12_pt));
     }
-    pdf::draw(*disk, folder / "a.pdf", document, fonts());
+    pdf::draw(*disk, folder / "a.pdf", document, drawing_fonts());
     check_sound(folder / "a.pdf");
     CHECK(contains(must_run("pdfinfo " + quoted(folder / "a.pdf")), "Pages:           300"));
     CHECK(contains(must_run("pdftotext -f 300 -l 300 " + quoted(folder / "a.pdf") + " -"), "Page 300"));
@@ -366,13 +363,13 @@ TEST_CASE("several documents can be drawn at the same time") {
     const auto disk = real_disk();
     const TestFolder folder;
     const compose::Document document = everything(*disk, folder);
-    const pdf::Drawn alone = pdf::draw(*disk, folder / "alone.pdf", document, fonts());
+    const pdf::Drawn alone = pdf::draw(*disk, folder / "alone.pdf", document, drawing_fonts());
     std::vector<std::string> digests(4);
     std::vector<std::thread> threads;
     for (std::size_t i = 0; i < digests.size(); ++i)
         threads.emplace_back([&, i] {
             for (int k = 0; k < 5; ++k)
-                digests[i] = pdf::draw(*disk, folder / (std::to_string(i) + "-" + std::to_string(k) + ".pdf"), document, fonts()).sha256;
+                digests[i] = pdf::draw(*disk, folder / (std::to_string(i) + "-" + std::to_string(k) + ".pdf"), document, drawing_fonts()).sha256;
         });
     for (std::thread& thread : threads) thread.join();
     for (const std::string& digest : digests) CHECK(digest == alone.sha256);

@@ -4,12 +4,9 @@
 #include "pdf/fixtures.h"
 #include "pdf/judges.h"
 #include "support/fault_disk.h"
+#include "support/sanitized.h"
 
 #include <catch2/catch.hpp>
-
-#ifdef QW_SANITIZED
-#include <sanitizer/lsan_interface.h>
-#endif
 
 using namespace qw;
 using namespace qw::literals;
@@ -27,7 +24,7 @@ compose::Document showing(const Path& source, int page, const Matrix& place, con
 }
 
 void draw_sound(Disk& disk, const Path& to, const compose::Document& document) {
-    pdf::draw(disk, to, document, fonts());
+    pdf::draw(disk, to, document, drawing_fonts());
     check_sound(to);
 }
 
@@ -223,14 +220,8 @@ TEST_CASE("a page's transparency group goes along, isolated as a page is") {
     for (const Pixels& pixels : rendered(folder / "a.pdf", 1, 72, folder.path())) CHECK(pixels.at(100, 792 - 20)[2] > 200);
 }
 
-#ifdef QW_SANITIZED
 /// PoDoFo itself loses sixteen bytes whenever a password is wanted; they are not counted as a leak of ours.
-using LibraryLosses = __lsan::ScopedDisabler;
-#else
-struct LibraryLosses {
-    LibraryLosses() {}
-};
-#endif
+using LibraryLosses = NoLeakCheck;
 
 TEST_CASE("a source that cannot be used is refused by name and leaves no file") {
     const auto disk = real_disk();
@@ -249,7 +240,7 @@ TEST_CASE("a source that cannot be used is refused by name and leaves no file") 
         INFO(name);
         const LibraryLosses uncounted;
         const FaultNote note =
-            refusal([&] { pdf::draw(*disk, folder / "a.pdf", showing(folder / name, 1, {}), fonts()); }, FaultKind::not_understood);
+            refusal([&] { pdf::draw(*disk, folder / "a.pdf", showing(folder / name, 1, {}), drawing_fonts()); }, FaultKind::not_understood);
         CHECK(note.code == "pdf-artwork-unusable");
         CHECK(note.where.file == (folder / name).string());
         CHECK_FALSE(disk->stat(folder / "a.pdf"));
@@ -257,10 +248,10 @@ TEST_CASE("a source that cannot be used is refused by name and leaves no file") 
     }
     for (const int page : {0, 3, -1}) {
         const FaultNote note =
-            refusal([&] { pdf::draw(*disk, folder / "a.pdf", showing(folder / "good.pdf", page, {}), fonts()); }, FaultKind::not_understood);
+            refusal([&] { pdf::draw(*disk, folder / "a.pdf", showing(folder / "good.pdf", page, {}), drawing_fonts()); }, FaultKind::not_understood);
         CHECK(contains(note.what, "it has 2 pages"));
     }
-    CHECK(refusal([&] { pdf::draw(*disk, folder / "a.pdf", showing(folder / "absent.pdf", 1, {}), fonts()); }, FaultKind::not_carried_out).code == "disk");
+    CHECK(refusal([&] { pdf::draw(*disk, folder / "a.pdf", showing(folder / "absent.pdf", 1, {}), drawing_fonts()); }, FaultKind::not_carried_out).code == "disk");
 }
 
 TEST_CASE("damage anywhere in a source ends in a fault or a file, never in a crash") {
@@ -279,7 +270,7 @@ TEST_CASE("damage anywhere in a source ends in a fault or a file, never in a cra
             if (i % 3 == 0) bad.resize(next() % bad.size());
             write_text(folder / "bad.pdf", bad);
             try {
-                pdf::draw(*disk, folder / "a.pdf", showing(folder / "bad.pdf", 2, {}), fonts());
+                pdf::draw(*disk, folder / "a.pdf", showing(folder / "bad.pdf", 2, {}), drawing_fonts());
                 disk->remove(folder / "a.pdf");
             } catch (const Fault& fault) {
                 CHECK(fault.kind() == FaultKind::not_understood);

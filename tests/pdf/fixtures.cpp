@@ -49,7 +49,7 @@ std::string filtered(const PngPlan& plan, std::size_t at, std::size_t pixel_byte
 
 }  // namespace
 
-const type::Fonts& fonts() {
+const type::Fonts& drawing_fonts() {
     static const type::Fonts found = type::Fonts::find();
     return found;
 }

@@ -17,7 +17,7 @@
 namespace qw::test {
 
 /// Found once for all tests.
-const type::Fonts& fonts();
+const type::Fonts& drawing_fonts();
 
 std::string file_text(const Path& file);
 void write_text(const Path& file, const std::string& text);

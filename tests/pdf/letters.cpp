@@ -45,7 +45,7 @@ TEST_CASE("text is embedded, subset and can be taken out again, fractions and al
                                              line("Measurements №1", {1_in, 10_in}, 30_pt, type::Cut::title)});
     document.pages.push_back(with_lines({line("Second page: 9 sheets, ₅ ⁄ ⅝", {1_in, 9_in}, 12_pt)}).pages[0]);
     document.pages.push_back(with_lines({line("Third: zigzag", {1_in, 9_in}, 12_pt, type::Cut::strong)}).pages[0]);
-    pdf::draw(*disk, folder / "a.pdf", document, fonts());
+    pdf::draw(*disk, folder / "a.pdf", document, drawing_fonts());
     check_sound(folder / "a.pdf");
     const std::vector<std::string> rows = font_rows(folder / "a.pdf");
     CHECK(rows.size() == 4);
@@ -75,8 +75,8 @@ TEST_CASE("a line ends where its width says, from every anchor") {
         compose::Text text = line(words, {at, 5_in}, size);
         text.anchor = anchor;
         const Path out = folder / ("a" + std::to_string(static_cast<int>(anchor)) + ".pdf");
-        pdf::draw(*disk, out, with_lines({text}), fonts());
-        const double width = fonts().width(type::Cut::text, size, words).in_points();
+        pdf::draw(*disk, out, with_lines({text}), drawing_fonts());
+        const double width = drawing_fonts().width(type::Cut::text, size, words).in_points();
         const double start = at.in_points() - (anchor == Anchor::start ? 0 : anchor == Anchor::middle ? width / 2 : width);
         // Both H stand in their advance by the same bearing.
         const double bearing = 0.0935 * size.in_points();
@@ -93,13 +93,13 @@ TEST_CASE("the widths in the file are the fonts' own, to the half unit") {
     const auto disk = real_disk();
     const TestFolder folder;
     const std::string words = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ¼½¾⅛⅜⅝⅞";
-    pdf::draw(*disk, folder / "a.pdf", with_lines({line(words, {1_in, 5_in}, 8_pt)}), fonts());
+    pdf::draw(*disk, folder / "a.pdf", with_lines({line(words, {1_in, 5_in}, 8_pt)}), drawing_fonts());
     // pdftotext's boxes come from the widths: the line's box is as wide as the line.
     const std::string boxes = must_run("pdftotext -bbox " + quoted(folder / "a.pdf") + " -");
     std::smatch found;
     REQUIRE(std::regex_search(boxes, found, std::regex("xMin=\"([0-9.]+)\" yMin=\"[0-9.]+\" xMax=\"([0-9.]+)\"")));
     const double width = std::stod(found[2]) - std::stod(found[1]);
-    CHECK(width == Approx(fonts().width(type::Cut::text, 8_pt, words).in_points()).margin(0.00002));
+    CHECK(width == Approx(drawing_fonts().width(type::Cut::text, 8_pt, words).in_points()).margin(0.00002));
 }
 
 TEST_CASE("turned text runs up the page from its anchor") {
@@ -109,9 +109,9 @@ TEST_CASE("turned text runs up the page from its anchor") {
     text.turn = 90;
     text.anchor = compose::Text::Anchor::middle;
     text.at.y = 5_in;
-    pdf::draw(*disk, folder / "a.pdf", with_lines({text}), fonts());
-    const double width = fonts().width(type::Cut::text, 36_pt, "HHHHHH").in_points();
-    const double cap = fonts().cap_height(type::Cut::text, 36_pt).in_points();
+    pdf::draw(*disk, folder / "a.pdf", with_lines({text}), drawing_fonts());
+    const double width = drawing_fonts().width(type::Cut::text, 36_pt, "HHHHHH").in_points();
+    const double cap = drawing_fonts().cap_height(type::Cut::text, 36_pt).in_points();
     for (const Pixels& pixels : rendered(folder / "a.pdf", 1, 72, folder.path())) {
         const PixelBox box = dark_box(pixels);
         CHECK(box.right == Approx(4 * 72).margin(1));
@@ -121,7 +121,7 @@ TEST_CASE("turned text runs up the page from its anchor") {
     }
     compose::Text slanted = line("Slanted", {2_in, 2_in}, 20_pt);
     slanted.turn = 30;
-    pdf::draw(*disk, folder / "b.pdf", with_lines({slanted}), fonts());
+    pdf::draw(*disk, folder / "b.pdf", with_lines({slanted}), drawing_fonts());
     CHECK(contains(file_text(folder / "b.pdf"), "0.8660254 0.5 -0.5 0.8660254 144 144 Tm"));
     check_alike(folder / "b.pdf", 1, folder.path());
 }
@@ -131,7 +131,7 @@ TEST_CASE("grey text is grey") {
     const TestFolder folder;
     compose::Text pale = line("HHHH", {1_in, 5_in}, 60_pt);
     pale.grey = 0.75;
-    pdf::draw(*disk, folder / "a.pdf", with_lines({pale, line("HHHH", {1_in, 8_in}, 60_pt)}), fonts());
+    pdf::draw(*disk, folder / "a.pdf", with_lines({pale, line("HHHH", {1_in, 8_in}, 60_pt)}), drawing_fonts());
     for (const Pixels& pixels : rendered(folder / "a.pdf", 1, 72, folder.path())) CHECK(dark_box(pixels).bottom == Approx(792 - 8 * 72).margin(1));
     CHECK(contains(file_text(folder / "a.pdf"), "0.75 g\n"));
 }
@@ -140,7 +140,7 @@ TEST_CASE("a character without a glyph is a fault, not an empty box") {
     const auto disk = real_disk();
     const TestFolder folder;
     for (const char* words : {"漢", "two\nlines", "\U0001F9F5", "bad \xFF byte"}) {
-        const FaultNote note = refusal([&] { pdf::draw(*disk, folder / "a.pdf", with_lines({line(words, {1_in, 5_in}, 12_pt)}), fonts()); },
+        const FaultNote note = refusal([&] { pdf::draw(*disk, folder / "a.pdf", with_lines({line(words, {1_in, 5_in}, 12_pt)}), drawing_fonts()); },
                                        FaultKind::not_carried_out);
         CHECK(note.code == "no-glyph");
         CHECK_FALSE(disk->stat(folder / "a.pdf"));

@@ -23,7 +23,7 @@ const Rect upright = Rect::at({20_mm, 30_mm}, {150_mm, 100_mm});
 Path drawn(Disk& disk, const TestFolder& folder, const Path& picture) {
     compose::Document document = one_a4_page();
     place_picture(disk, document, 0, picture, upright);
-    pdf::draw(disk, folder / "a.pdf", document, fonts());
+    pdf::draw(disk, folder / "a.pdf", document, drawing_fonts());
     check_sound(folder / "a.pdf");
     return folder / "a.pdf";
 }
@@ -77,7 +77,7 @@ Path drawn_for_sampling(Disk& disk, const TestFolder& folder, const PngPlan& pla
     compose::Document document = one_page({8.5_in, 11_in});
     const Size size{Length::inches(plan.width * blow_up / 100.0), Length::inches(plan.height * blow_up / 100.0)};
     place_picture(disk, document, 0, folder / "a.png", Rect::at({0.5_in, 11_in - 1_in - size.height}, size));
-    pdf::draw(disk, folder / "a.pdf", document, fonts());
+    pdf::draw(disk, folder / "a.pdf", document, drawing_fonts());
     check_sound(folder / "a.pdf");
     return folder / "a.pdf";
 }
@@ -175,7 +175,7 @@ TEST_CASE("a picture lies where the plan puts it and nowhere else") {
     auto& turned = std::get<compose::Picture>(document.pages[1].items[0]);
     turned.place = {0, 144, -288, 0, 360, 72};  // a quarter turn: the unit square covers x 72…360, y 72…216
     turned.clip = Rect{Length::points(144), {}, 210_mm, Length::points(144)};
-    pdf::draw(*disk, folder / "a.pdf", document, fonts());
+    pdf::draw(*disk, folder / "a.pdf", document, drawing_fonts());
     for (const Pixels& pixels : rendered(folder / "a.pdf", 1, 72, folder.path())) {
         const PixelBox box = dark_box(pixels);
         CHECK(box.left == Approx(upright.left.in_points()).margin(1));
@@ -201,7 +201,7 @@ TEST_CASE("a picture that many pages show is written once") {
     place_picture(*disk, document, 0, folder / "a.png", upright);
     document.pages[0].items.push_back(document.pages[0].items[0]);
     for (int i = 0; i < 5; ++i) document.pages.push_back(document.pages[0]);
-    pdf::draw(*disk, folder / "a.pdf", document, fonts());
+    pdf::draw(*disk, folder / "a.pdf", document, drawing_fonts());
     check_sound(folder / "a.pdf");
     CHECK(count_of(file_text(folder / "a.pdf"), "/Subtype/Image") == 1);
     CHECK(count_of(must_run("pdfimages -list " + quoted(folder / "a.pdf")), "image") >= 6);
@@ -214,6 +214,6 @@ TEST_CASE("artwork that changed after it was looked at is a fault and leaves no 
     compose::Document document = one_a4_page();
     place_picture(*disk, document, 0, folder / "a.png", upright);
     write_text(folder / "a.png", png(colourful(100, 100)));
-    CHECK_THROWS_AS(pdf::draw(*disk, folder / "a.pdf", document, fonts()), Fault);
+    CHECK_THROWS_AS(pdf::draw(*disk, folder / "a.pdf", document, drawing_fonts()), Fault);
     CHECK_FALSE(disk->stat(folder / "a.pdf"));
 }

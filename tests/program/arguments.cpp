@@ -7,24 +7,24 @@ using namespace qw;
 using namespace qw::test;
 
 namespace {
-const std::string kit = quoted((source_folder / "kits/tidewater-almanac").string());
+const std::string almanac = quoted((source_folder / "kits/tidewater-almanac").string());
 }
 
 TEST_CASE("arguments that are not understood end with 2 and, asked for, one JSON document", "[arguments]") {
     TestFolder folder;
     const std::vector<std::string> wrong = {"",
-                                            "relase " + kit,
+                                            "relase " + almanac,
                                             "release",
-                                            "release " + kit + " --jobs 0",
-                                            "release " + kit + " --colour",
+                                            "release " + almanac + " --jobs 0",
+                                            "release " + almanac + " --colour",
                                             "release no-such-folder",
-                                            "measure " + kit + " --scale 29.9",
-                                            "measure " + kit + " --scale 103.1",
-                                            "measure " + kit + " --scale nan",
-                                            "measure " + kit + " --scale half",
-                                            "measure " + kit + " --paper a44",
-                                            "measure " + kit + " --print borderles",
-                                            "measure " + kit + " --printer most-home-printer",
+                                            "measure " + almanac + " --scale 29.9",
+                                            "measure " + almanac + " --scale 103.1",
+                                            "measure " + almanac + " --scale nan",
+                                            "measure " + almanac + " --scale half",
+                                            "measure " + almanac + " --paper a44",
+                                            "measure " + almanac + " --print borderles",
+                                            "measure " + almanac + " --printer most-home-printer",
                                             "audit no-such-thing",
                                             "rule",
                                             "rule no-such-rule",
@@ -44,8 +44,8 @@ TEST_CASE("arguments that are not understood end with 2 and, asked for, one JSON
 TEST_CASE("a misspelt name is answered with the nearest one", "[arguments]") {
     TestFolder folder;
     const auto mend = [&](const std::string& arguments) { return quirewright_json(arguments + " --json", folder.path())["faults"][0]["mend"].get<std::string>(); };
-    CHECK(mend("measure " + kit + " --paper a44").find("'a4'") != std::string::npos);
-    CHECK(mend("measure " + kit + " --printer most-home-printer").find("'most-home-printers'") != std::string::npos);
+    CHECK(mend("measure " + almanac + " --paper a44").find("'a4'") != std::string::npos);
+    CHECK(mend("measure " + almanac + " --printer most-home-printer").find("'most-home-printers'") != std::string::npos);
     CHECK(mend("rule artwork-pi").find("'artwork-ppi'") != std::string::npos);
 }
 
@@ -73,7 +73,7 @@ TEST_CASE("measure gives the common soft-spine journal", "[arguments]") {
     // Common practice, no source.
     TestFolder folder;
     const auto shown = [&](const std::string& arguments, const std::string& name, const std::string& system) {
-        const nlohmann::json measured = quirewright_json("measure " + kit + " " + arguments + " --json", folder.path());
+        const nlohmann::json measured = quirewright_json("measure " + almanac + " " + arguments + " --json", folder.path());
         for (const auto& piece : measured["pieces"])
             if (piece["name"] == name) return std::to_string(piece["count"].get<int>()) + " of " + piece["shown"][system].get<std::string>();
         return std::string();
@@ -84,9 +84,9 @@ TEST_CASE("measure gives the common soft-spine journal", "[arguments]") {
     CHECK(shown("--paper letter", "board", "us") == "2 of 5 5/8 x 8 3/4 in");
     CHECK(shown("--paper letter", "spine", "us") == "1 of 5/8 x 8 3/4 in");
     CHECK(shown("--paper letter", "liner", "us") == "2 of 5 3/8 x 8 1/2 in");
-    const nlohmann::json a4 = quirewright_json("measure " + kit + " --paper a4 --print bordered --scale 50 --json", folder.path());
+    const nlohmann::json a4 = quirewright_json("measure " + almanac + " --paper a4 --print bordered --scale 50 --json", folder.path());
     // (297 - 25.4) / 297 of the generic PostScript PPD's margins 18/36 pt, times 50 %.
     CHECK(a4["scale"].get<double>() == Approx(0.9145 / 2).margin(0.0001));
     CHECK(a4["paper"] == "iso_a4_210x297mm");
-    CHECK(quirewright_json("measure " + kit + " --paper a4 --print borderless --json", folder.path())["stations_mm"]["spine"] == nlohmann::json({40.0, 108.0, 176.0}));
+    CHECK(quirewright_json("measure " + almanac + " --paper a4 --print borderless --json", folder.path())["stations_mm"]["spine"] == nlohmann::json({40.0, 108.0, 176.0}));
 }
