@@ -28,4 +28,4 @@ target_link_libraries(test_sanitized PRIVATE qw_sanitized)
 target_link_options(test_sanitized PRIVATE -fsanitize=address,undefined)
 add_test(NAME sanitized.units COMMAND test_sanitized)
 set_tests_properties(sanitized.units PROPERTIES LABELS sanitized
-  ENVIRONMENT "ASAN_OPTIONS=detect_leaks=1:strict_string_checks=1;UBSAN_OPTIONS=print_stacktrace=1")
+  ENVIRONMENT "ASAN_OPTIONS=detect_leaks=1:strict_string_checks=1;UBSAN_OPTIONS=print_stacktrace=1;LSAN_OPTIONS=print_suppressions=0:suppressions=${CMAKE_CURRENT_SOURCE_DIR}/leaks-of-libraries.supp")

@@ -57,7 +57,7 @@ void check_artwork(const Rules& rules, const kit::Set& set, const ArtworkSeen& s
         check_density(rules, set, seen, findings);
         rules.tried("artwork-recoded");
         if (seen.picture->passage == artwork::Passage::recoded) {
-            rules.say(findings, finding("artwork-recoded", seen.shown, 0, seen.picture->why_recoded, "", "Its pixels are packed anew: " + seen.picture->why_recoded,
+            rules.say(findings, finding("artwork-recoded", seen.shown, 0, "", "", "Its pixels are packed anew: " + seen.picture->why_recoded,
                                         "Nothing has to be done; export it flattened, 8 bits, sRGB, to pass it through untouched"));
         }
         return;
@@ -83,9 +83,10 @@ void check_set(const Rules& rules, const kit::Set& set, const std::vector<FaceSe
     }
     std::size_t landscape = 0, known = 0;
     for (const FaceSeen& face : faces) {
-        rules.tried("artwork-size-known");
+        if (set.place == kit::Place::as_drawn) rules.tried("artwork-size-known");
         if (!face.drawn) {
-            rules.say(findings, finding("artwork-size-known", face.shown, face.page, "no density", "a size", "It cannot be known how large it was drawn",
+            // What covers or fits its paper needs no size of its own.
+            if (set.place == kit::Place::as_drawn) rules.say(findings, finding("artwork-size-known", face.shown, face.page, "no density", "a size", "It cannot be known how large it was drawn",
                                         "Write drawn-at for set " + set.name + ", or save the file with its density"));
             continue;
         }

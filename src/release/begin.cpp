@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "base/fault.h"
-#include "base/words.h"
+#include "bundle/zip.h"
 #include "release/release.h"
 
 #include <array>
@@ -41,7 +41,9 @@ std::string plain_name_of(const std::string& folder) {
     }
     if (name.size() > 40) name.resize(40);
     while (!name.empty() && name.back() == '-') name.pop_back();
-    return name.empty() ? "kit" : name;
+    if (name.empty()) return "kit";
+    // "con" and its like are devices on some systems, and the name stands in file names.
+    return bundle::fault_in_name(name).empty() ? name : "kit-" + name;
 }
 
 /// The starter's manifest with the kit's own name and title in their lines.

@@ -26,13 +26,13 @@ void check_files(const LookedSet& set, const checks::Rules& rules, Findings& fin
     }
 }
 
-/// True if all faces have a size, so that the set can be laid out.
+/// True if the set can be laid out: what is drawn at its own size needs to have one.
 bool check_faces(const LookedSet& set, const std::vector<compose::Face>& faces, const checks::Rules& rules, Findings& findings) {
     std::vector<checks::FaceSeen> seen;
     for (std::size_t i = 0; i < faces.size(); ++i)
         seen.push_back({faces[i].shown, set.faces[i].page, compose::drawn_size(set.set->drawn_at, faces[i])});
     checks::check_set(rules, *set.set, seen, findings);
-    return !seen.empty() && std::all_of(seen.begin(), seen.end(), [](const checks::FaceSeen& face) { return face.drawn.has_value(); });
+    return !seen.empty() && (set.set->place != kit::Place::as_drawn || std::all_of(seen.begin(), seen.end(), [](const checks::FaceSeen& face) { return face.drawn.has_value(); }));
 }
 
 PlannedFile plan_file(const ReadKit& kit, const LookedSet& set, const Edition& edition, const std::vector<compose::Face>& faces) {
