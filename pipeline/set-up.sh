@@ -5,12 +5,11 @@
 set -eu
 
 build="cmake ninja-build g++ pkg-config libpodofo-dev libzip-dev libyaml-cpp-dev libspdlog-dev libcli11-dev
-  libpng-dev libjpeg-dev liblcms2-dev libisal-dev libdeflate-dev libpoppler-cpp-dev libqpdf-dev libfreetype-dev
+  libjpeg-dev liblcms2-dev libisal-dev libdeflate-dev libpoppler-cpp-dev libqpdf-dev libfreetype-dev
   libfontconfig-dev libmuparser-dev nlohmann-json3-dev libkainjow-mustache-dev libssl-dev zlib1g-dev
   fontconfig fonts-lato fonts-vollkorn"
 # outside judges and the tools that the speed comparison runs beside
-tests="catch2 qpdf poppler-utils ghostscript mupdf-tools unzip zip locales img2pdf imagemagick python3 strace
-  libcairo2-dev libpango1.0-dev fonts-dejavu-core"
+tests="catch2 libpng-dev qpdf poppler-utils ghostscript mupdf-tools unzip zip locales img2pdf imagemagick python3"
 
 case "${1:-}" in
   build) wanted=$build ;;
@@ -33,8 +32,9 @@ if [ "$(id -u)" -ne 0 ]; then
   as_root=sudo
 fi
 echo "Installing:$missing"
-export DEBIAN_FRONTEND=noninteractive
+log=$(mktemp)
 $as_root apt-get update -q >/dev/null
 # shellcheck disable=SC2086
-$as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends $missing >/tmp/quirewright-apt.log 2>&1 || {
-  tail -20 /tmp/quirewright-apt.log >&2; exit 3; }
+$as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends $missing >"$log" 2>&1 || {
+  tail -20 "$log" >&2; rm -f "$log"; exit 3; }
+rm -f "$log"

@@ -24,7 +24,7 @@ target_precompile_headers(qw_sanitized PRIVATE ${CMAKE_SOURCE_DIR}/src/precompil
 
 add_executable(test_sanitized ${QW_UNIT_OBJECTS} $<TARGET_OBJECTS:qw_test_support>)
 set_target_properties(test_sanitized PROPERTIES LINKER_LANGUAGE CXX)
-target_link_libraries(test_sanitized PRIVATE qw_sanitized)
+target_link_libraries(test_sanitized PRIVATE qw_sanitized PkgConfig::PNG)
 target_link_options(test_sanitized PRIVATE -fsanitize=address,undefined)
 add_test(NAME sanitized.units COMMAND test_sanitized)
 set_tests_properties(sanitized.units PROPERTIES LABELS sanitized

@@ -48,7 +48,7 @@ void check_ink(const Rules& rules, const ArtworkSeen& seen, const Ink& ink, int 
 void check_artwork(const Rules& rules, const kit::Set& set, const ArtworkSeen& seen, Findings& findings) {
     rules.tried("artwork-damaged");
     if (!seen.damage.empty()) {
-        rules.say(findings, finding("artwork-damaged", seen.shown, 0, seen.damage, "a whole PNG, JPEG or PDF", "The artwork cannot be used: " + seen.damage,
+        rules.say(findings, finding("artwork-damaged", seen.shown, 0, seen.damage, "a whole PNG, JPEG or PDF", "The artwork cannot be used",
                                     "Export it again and replace the file"));
         return;
     }
@@ -57,7 +57,7 @@ void check_artwork(const Rules& rules, const kit::Set& set, const ArtworkSeen& s
         check_density(rules, set, seen, findings);
         rules.tried("artwork-recoded");
         if (seen.picture->passage == artwork::Passage::recoded) {
-            rules.say(findings, finding("artwork-recoded", seen.shown, 0, "", "", "Its pixels are packed anew: " + seen.picture->why_recoded,
+            rules.say(findings, finding("artwork-recoded", seen.shown, 0, "", "", "Its pixels are packed anew, without loss but not byte for byte: " + seen.picture->why_recoded,
                                         "Nothing has to be done; export it flattened, 8 bits, sRGB, to pass it through untouched"));
         }
         return;

@@ -99,8 +99,8 @@ private:
         const Point end{dot.x - Length::mm(9), y + Length::mm(4.5)};
         leader(canvas_, dot, end);
         const auto model = texts::Model().text("gap", length(flat_.gap));
-        canvas_.words_within({end.x - Length::mm(1), end.y - Length::mm(1)}, end.x - Length::mm(1) - origin_.x, words_.line("gap", model),
-                             setting::other, Canvas::Anchor::end);
+        // May begin left of the cover: a number that is cut off is worse than none.
+        canvas_.words({end.x - Length::mm(1), end.y - Length::mm(1)}, words_.line("gap", model), setting::other, Canvas::Anchor::end);
     }
 
     void tape_note(Length y) {

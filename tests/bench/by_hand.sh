@@ -7,7 +7,7 @@ set -eu
 kit=$1 out=$2
 mkdir -p "$out/flat"
 now() { date +%s.%N; }
-step() { echo "  $1: $(echo "$(now) - $2" | bc) s" >&2; }
+step() { now | awk -v name="$1" -v from="$2" '{ printf "  %s: %.1f s\n", name, $1 - from }' >&2; }
 
 t=$(now)
 find "$kit/art" -name '*.png' | sort -V | while read -r file; do
