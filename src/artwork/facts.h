@@ -4,6 +4,8 @@
 #include "base/disk.h"
 #include "base/ink_map.h"
 
+#include <initializer_list>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -21,6 +23,28 @@ struct Density {
 /// A run of bytes of the file.
 struct Extent {
     std::uint64_t offset = 0, length = 0;
+};
+
+/// Runs of bytes in the order of the file. Copies share one list until one of them changes: a PNG of nine megabytes has a
+/// thousand runs, and every edition's plan holds its facts.
+class Extents {
+public:
+    Extents() = default;
+    Extents(std::initializer_list<Extent> extents) : list_(std::make_shared<std::vector<Extent>>(extents)) {}
+
+    bool empty() const { return size() == 0; }
+    std::size_t size() const { return list_ ? list_->size() : 0; }
+    const Extent& operator[](std::size_t i) const { return (*list_)[i]; }
+    const Extent* begin() const { return list_ ? list_->data() : nullptr; }
+    const Extent* end() const { return begin() + size(); }
+    void clear() { list_.reset(); }
+    void push_back(Extent extent) {
+        if (!list_ || list_.use_count() > 1) list_ = std::make_shared<std::vector<Extent>>(begin(), end());
+        list_->push_back(extent);
+    }
+
+private:
+    std::shared_ptr<std::vector<Extent>> list_;
 };
 
 /// What artwork may be, so that a hostile or mistaken file cannot take the machine down.
@@ -53,7 +77,7 @@ struct Facts {
 
     Passage passage = Passage::through;
     std::string why_recoded;          ///< "it has an alpha channel", "it is interlaced" …; empty when passed through
-    std::vector<Extent> payload;      ///< the file's bytes that become the stream of the PDF; empty when recoded
+    Extents payload;                  ///< the file's bytes that become the stream of the PDF; empty when recoded
     std::string payload_sha256;       ///< of those bytes; empty when recoded
     std::vector<std::byte> palette;   ///< RGB triples; empty unless Colour::palette
 

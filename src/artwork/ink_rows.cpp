@@ -14,7 +14,7 @@ namespace qw::artwork {
 
 namespace {
 
-constexpr std::uint32_t most_cells = 450;
+constexpr std::uint32_t most_cells = 225;
 constexpr std::uint32_t most_band_rows = 256;  // 256 × 255 fits 16 bits
 [[maybe_unused]] constexpr std::size_t block = 16;  // columns that are worked on at once
 

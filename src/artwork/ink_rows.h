@@ -10,7 +10,7 @@
 
 namespace qw::artwork {
 
-/// The pixels along the side of an ink map's cell: the smallest power of two that gives at most 450 cells along the
+/// The pixels along the side of an ink map's cell: the smallest power of two that gives at most 225 cells along the
 /// longer side, 8 for a sheet at 300 ppi.
 std::uint32_t cell_for(std::uint32_t width, std::uint32_t height);
 

@@ -55,7 +55,7 @@ private:
 
     std::unique_ptr<Source> source_;
     Path path_;
-    std::vector<Extent> extents_;
+    Extents extents_;
     std::string sha256_;
     std::size_t extent_ = 0;
     std::uint64_t in_extent_ = 0, left_ = 0;

@@ -40,6 +40,8 @@ LookedFile look_at(Disk& disk, const kit::ArtworkFile& file) {
         looked.picture = artwork::look(disk, file.path);
         looked.sha256 = looked.picture.sha256;
         looked.damage = looked.picture.damage;
+        // No check of a release asks for it, and it would be kept for every page.
+        looked.picture.ink.map.darkest = {};
     }
     return looked;
 }

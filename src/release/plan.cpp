@@ -13,7 +13,11 @@ namespace {
 
 compose::Face as_composed(const LookedSet& set, const Face& face) {
     const LookedFile& file = set.file_of(face);
-    if (!file.is_pdf) return {file.file.shown, compose::PlacedArtwork{file.file.path, file.picture}};
+    if (!file.is_pdf) {
+        compose::PlacedArtwork art{file.file.path, file.picture};
+        art.facts.ink.map = {};  // a map an edition and page would make memory grow with the number of pages
+        return {file.file.shown, std::move(art)};
+    }
     const proof::PageFacts& page = file.pdf.pages[static_cast<std::size_t>(face.page) - 1];
     return {file.file.shown, compose::PdfArtwork{file.file.path, face.page, page.crop, page.rotate, page.user_unit}};
 }

@@ -75,7 +75,7 @@ TEST_CASE("cells of more than 256 rows add up", "[artwork][ink]") {
     std::vector<std::uint8_t> row(3 + row_slack, 0);  // black
     for (std::uint32_t y = 0; y < form.height; ++y) rows.row(row.data());
     const Ink ink = rows.ink();
-    CHECK(ink.map.cell == 1024);
+    CHECK(ink.map.cell == 2048);
     CHECK(ink.coverage == 1);
     CHECK(ink.map.mean == std::vector<std::uint8_t>(ink.map.rows, 255));
     CHECK(ink.box == PixelBox{0, 0, 3, 300'000});

@@ -112,7 +112,7 @@ TEST_CASE("RGB JPEG passes through when its marker says what it is to every prog
     wish.colour = Wish::rgb;
     const Pixels pixels = drawing(300, 200, 9);
     const Bytes marked = write_jpeg(wish, pixels);
-    require_same(passed(marked).ink, plain_ink(*decode_jpeg(marked), 1));
+    require_same(passed(marked).ink, plain_ink(*decode_jpeg(marked), cell_for(300, 200)));
 
     wish.adobe_marker = false;  // named R, G and B, which libjpeg goes by and PDF readers need not
     const Facts facts = look_at(write_jpeg(wish, pixels));

@@ -111,13 +111,13 @@ TEST_CASE("a picture wider than a window, and rows that straddle windows and chu
     judge(wish);
 }
 
-TEST_CASE("cells grow with the picture and keep to 450 a side", "[artwork][ink]") {
+TEST_CASE("cells grow with the picture and keep to 225 a side", "[artwork][ink]") {
     CHECK(cell_for(1, 1) == 1);
-    CHECK(cell_for(450, 450) == 1);
-    CHECK(cell_for(451, 1) == 2);
-    CHECK(cell_for(3300, 2550) == 8);  // a letter sheet at 300 ppi
-    CHECK(cell_for(2621, 3579) == 8);
-    CHECK(cell_for(3601, 10) == 16);
+    CHECK(cell_for(225, 225) == 1);
+    CHECK(cell_for(226, 1) == 2);
+    CHECK(cell_for(3300, 2550) == 16);  // a letter sheet at 300 ppi
+    CHECK(cell_for(2621, 3579) == 16);
+    CHECK(cell_for(3601, 10) == 32);
     PngWish wish;
     wish.type = 0;
     wish.width = 1801;

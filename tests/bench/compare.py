@@ -56,6 +56,7 @@ def main():
     work = tempfile.mkdtemp(prefix="bench-", dir=sys.argv[2] if len(sys.argv) > 2 else "/dev/shm")
     try:
         for faces in (44, 88):
+            print(f"making a kit of {faces} pages", file=sys.stderr, flush=True)
             subprocess.check_call([f"{build}/bench_make_kit", f"{work}/kit{faces}", str(faces)])
         results = {}
         for name, faces, jobs, cores in (("44 pages, 1 job", 44, 1, "0"), ("44 pages, 2 jobs", 44, 2, None), ("88 pages, 1 job", 88, 1, "0")):
