@@ -25,6 +25,13 @@ Size trimmed(const kit::Manifest& manifest, const kit::Set& set, const Edition& 
 
 }  // namespace
 
+void SheetCounts::add(const kit::Set& set, int faces) {
+    const int sheets = set.sides == kit::Sides::duplex ? (faces + 1) / 2 : faces;
+    of_set[set.name] = sheets;
+    if (set.role == kit::Role::journal_page) journal_sheets += sheets;
+    if (set.role == kit::Role::full_sheet) full_sheets += sheets;
+}
+
 Edition edition_of(const kit::Printer& printer, const Paper& paper, Print print, kit::Sides sides) {
     Edition edition{paper, print, {}};
     if (print == Print::bordered) edition.margins = sides == kit::Sides::duplex ? printer.duplex : printer.single;

@@ -16,6 +16,9 @@ struct SheetCounts {
     int journal_sheets = 0;  ///< duplex sheets, or single-sided ones
     int full_sheets = 0;
     std::map<std::string, int> of_set;  ///< sheets of paper by the name of the set
+
+    /// A duplex sheet has two faces; an odd last one takes a sheet too.
+    void add(const kit::Set& set, int faces);
 };
 
 /// The edition of one set: single-sided and duplex sheets have margins of their own.

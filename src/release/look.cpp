@@ -10,14 +10,6 @@ namespace qw::release {
 
 namespace {
 
-/// A PDF header may stand anywhere in the first kilobyte (ISO 32000-1 annex H.3, note 13 of Adobe's readers); ours to
-/// accept is only one at the very start, which is what every exporter writes.
-bool starts_as_pdf(Disk& disk, const Path& path) {
-    std::array<std::byte, 5> head{};
-    const auto source = disk.open(path);
-    return source->read(0, head) == head.size() && std::memcmp(head.data(), "%PDF-", head.size()) == 0;
-}
-
 void look_at_pdf(Disk& disk, LookedFile& looked) {
     looked.is_pdf = true;
     looked.pdf = proof::inspect(disk, looked.file.path);
@@ -56,6 +48,14 @@ void list_faces(LookedSet& set) {
 }
 
 }  // namespace
+
+/// A PDF header may stand anywhere in the first kilobyte (ISO 32000-1 annex H.3, note 13 of Adobe's readers); ours to
+/// accept is only one at the very start, which is what every exporter writes.
+bool starts_as_pdf(Disk& disk, const Path& path) {
+    std::array<std::byte, 5> head{};
+    const auto source = disk.open(path);
+    return source->read(0, head) == head.size() && std::memcmp(head.data(), "%PDF-", head.size()) == 0;
+}
 
 std::vector<LookedSet> look(Disk& disk, const kit::Manifest& manifest, const engine::Jobs& jobs, Progress& progress) {
     std::vector<LookedSet> sets(manifest.sets.size());

@@ -38,6 +38,9 @@ struct LookedSet {
     const LookedFile& file_of(const Face& face) const { return files[face.file]; }
 };
 
+/// True for a file that begins as a PDF does.
+bool starts_as_pdf(Disk& disk, const Path& path);
+
 /// Reads every file of artwork once. Damage is told in the values. Points into the manifest.
 std::vector<LookedSet> look(Disk& disk, const kit::Manifest& manifest, const engine::Jobs& jobs, Progress& progress);
 

@@ -3,11 +3,9 @@
 #include "base/words.h"
 #include "proof/file_facts.h"
 #include "release/kit_sizes.h"
+#include "release/look.h"
 #include "release/read.h"
 #include "release/release.h"
-
-#include <array>
-#include <cstring>
 
 namespace qw::release {
 
@@ -15,8 +13,7 @@ namespace {
 
 /// Faces of one file without decoding it: a PDF's pages, else one.
 int faces_in(Disk& disk, const kit::ArtworkFile& file) {
-    std::array<std::byte, 5> head{};
-    if (disk.open(file.path)->read(0, head) != head.size() || std::memcmp(head.data(), "%PDF-", head.size()) != 0) return 1;
+    if (!starts_as_pdf(disk, file.path)) return 1;
     const proof::FileFacts facts = proof::inspect(disk, file.path);
     if (!facts.damage.empty()) {
         throw Fault(FaultKind::not_understood, {"artwork-damaged", {file.shown, 0, 0}, "its pages cannot be counted: " + facts.damage, "a whole PDF", "export it again"});
@@ -30,8 +27,7 @@ SheetCounts count_sheets(Disk& disk, const kit::Manifest& manifest) {
         if (set.role != kit::Role::journal_page && set.role != kit::Role::full_sheet) continue;
         int faces = 0;
         for (const kit::ArtworkFile& file : set.files) faces += faces_in(disk, file);
-        const int sheets = set.sides == kit::Sides::duplex ? (faces + 1) / 2 : faces;
-        (set.role == kit::Role::journal_page ? counts.journal_sheets : counts.full_sheets) += sheets;
+        counts.add(set, faces);
     }
     return counts;
 }

@@ -88,13 +88,7 @@ void plan_set(const ReadKit& kit, const LookedSet& set, const checks::Rules& rul
 
 SheetCounts counts_of(const std::vector<LookedSet>& looked) {
     SheetCounts counts;
-    for (const LookedSet& set : looked) {
-        const int faces = static_cast<int>(set.faces.size());
-        const int sheets = set.set->sides == kit::Sides::duplex ? (faces + 1) / 2 : faces;
-        counts.of_set[set.set->name] = sheets;
-        if (set.set->role == kit::Role::journal_page) counts.journal_sheets += sheets;
-        if (set.set->role == kit::Role::full_sheet) counts.full_sheets += sheets;
-    }
+    for (const LookedSet& set : looked) counts.add(*set.set, static_cast<int>(set.faces.size()));
     return counts;
 }
 
