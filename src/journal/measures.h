@@ -6,6 +6,7 @@
 #include "kit/journal_template.h"
 #include "kit/pipeline.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -21,9 +22,11 @@ struct Conditions {
     Size cover_sheet;            ///< a full sheet as printed and trimmed, portrait: cover_sheet_width, cover_sheet_height; zero: the kit has none
     int sheets = 0;              ///< duplex sheets of journal pages: sheets
     int full_sheets = 0;         ///< full_sheets
-    kit::Stock page_stock;       ///< page_caliper
-    kit::Stock cover_stock;      ///< cover_caliper
-    kit::Stock board_stock;      ///< board_caliper
+    kit::Stock page_stock;       ///< page_caliper, and page_grammage in g/m² as a plain number
+    kit::Stock cover_stock;      ///< cover_caliper, cover_grammage
+    kit::Stock board_stock;      ///< board_caliper, and board_printed: 1 when a side of it is printed, else 0
+    kit::Stock spine_stock;      ///< spine_caliper
+    Length glued_in;             ///< glued_in: thickness of all that is glued into the journal, filled
 };
 
 /// A length as computed and as people read it.
@@ -60,11 +63,20 @@ struct Measures {
     std::vector<Shown> page_stations, spine_stations;  ///< from the head
     std::vector<CutLength> lengths;
     std::vector<Item> items;
+    std::vector<ToldFigure> figures;
+    std::optional<Sewing> sewing;               ///< nothing: the journal is not sewn
+    /// Named lengths, and values that are lengths, by the template's names: as they are after rounding, in the paper's
+    /// own ruler. For drawings.
+    std::map<std::string, Length> named;
     Length bulk;
     Length creep_least, creep_most;
     Findings findings;                          ///< checks that do not hold, before or after rounding
 
     const Piece* piece(const std::string& name) const;
+    const CutLength* length(const std::string& name) const;
+    const ToldFigure* figure(const std::string& name) const;
+    /// Zero when the template has no length of that name.
+    Length named_length(const std::string& name) const;
 };
 
 /// Evaluates a template. Order of the formulas is found here; a cycle, an unknown name, a result that is no length or

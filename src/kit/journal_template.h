@@ -5,6 +5,7 @@
 #include "base/source.h"
 #include "base/unit_system.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -23,6 +24,7 @@ struct NamedLength {
     BothLengths value;
     bool printed = false;
     std::string why;         ///< the reason for the value, or where it comes from
+    std::string published;   ///< what published rules say where this journal does otherwise; the sheet shows it with `why`; empty: nothing
     SourceMark mark;
 };
 
@@ -31,6 +33,7 @@ struct NamedNumber {
     std::string name;
     double value = 0;
     std::string why;
+    std::string published;   ///< as for lengths
     SourceMark mark;
 };
 
@@ -47,36 +50,87 @@ struct RoundingRule {
     Rounding way = Rounding::up;
 };
 
-struct PieceTemplate {
+/// What may stand in for a piece, length or item: another material, or another way that needs other tools.
+struct Alternative {
+    std::string name;                 ///< plain name; what a kit's `choices` names
+    std::string title;                ///< "Waxed twine"; a material's own title when `material` is one and none is given
+    std::string material;             ///< key of materials.yaml, or empty: nothing is bought
+    std::vector<std::string> tools;   ///< keys of tools, needed for this way
+    std::string use;
+};
+
+/// What a thing on the list may be besides what it is: left out, or done in another way.
+struct Choosable {
+    bool optional = false;            ///< the buyer may leave it out
+    std::vector<std::string> tools;   ///< keys of tools that only this thing needs
+    std::vector<Alternative> instead; ///< in the order written
+};
+
+struct PieceTemplate : Choosable {
     std::string name, title;          ///< "board", "Board"
     Formula count, width, height;     ///< count a number, width and height lengths
     RoundingRule rounding;
-    std::string stock;                ///< "board", "page", "cover": a stock role; or "tape"; what it is cut from
+    std::string stock;                ///< what it is cut from: "board", "spine", "page", "cover" (roles of stocks), or "bought": `material`
+    std::string material;             ///< key of materials.yaml when `stock` is "bought", else empty
     std::string grain;                ///< "height", "width" or "any": along which side the grain runs
+    std::string glue;                 ///< the item with which one whole face of it is glued down, or empty; glue areas add up from it
     std::string use;                  ///< a sentence for the sheet: "two, one for each cover"
     SourceMark mark;
 };
 
-/// Holes to be pierced, measured from the head, along one line.
+/// Holes to be pierced, measured from the head, along one line. Formulas may use them as page_station_1, spine_station_1 …
 struct StationTemplate {
     std::vector<Formula> page, spine;
     std::string use;
 };
 
-struct LengthTemplate {
+/// How the needle goes: the path of one signature, by stations.
+struct SewingTemplate {
+    std::vector<int> path;            ///< stations in the order in which the needle passes them, 1 is the one at the head
+    bool begins_inside = true;        ///< the thread's beginning lies in the fold of the signature, or outside on the spine
+    bool goes_on = false;             ///< one thread for all signatures: every second one is sewn from the last station back
+    Formula signatures;               ///< a count: how many folds are sewn
+    Formula rows;                     ///< a count: rows of holes across the spine, one that all share or one a signature
+    Formula row_gap;                  ///< a length, from row to row; empty where there is never a second row
+    std::string thread;               ///< the cut length that is sewn with
+    SourceMark mark;
+};
+
+struct LengthTemplate : Choosable {
     std::string name, title;
     Formula count, length;
     RoundingRule rounding;
     std::string material;             ///< key into the materials texts: "elastic-1mm", "hinge-tape"
     std::string use;
+    SourceMark mark;
 };
 
 /// A bought-in thing that is counted: eyelets.
-struct ItemTemplate {
-    std::string name, title;
+struct ItemTemplate : Choosable {
+    std::string name, title;          ///< the name is a key of materials.yaml, too, where that has one
     Formula count;
     std::optional<BothLengths> size;  ///< a diameter or width that is shown
     std::string use;
+    SourceMark mark;
+};
+
+/// A result worth knowing that is neither cut nor bought: thickness of the pages, room for filled pockets, glue area.
+struct FigureTemplate {
+    std::string name, title;
+    Formula value;                    ///< a length or a number
+    RoundingRule rounding;            ///< of a length; a number is rounded to a whole one, the same way
+    std::string use;
+    SourceMark mark;
+};
+
+/// A step of the guide.
+struct StepTemplate {
+    std::string title;
+    std::string text;                 ///< sentences; {{name}} is a named length or number, {{#has-name}}…{{/has-name}} what is chosen
+    std::vector<std::string> uses;    ///< pieces, lengths, items, figures, "page", "page-stations", "spine-stations" whose numbers stand beside it
+    std::vector<std::string> tools;   ///< keys; their cautions stand where a tool is used first
+    std::string drawing;              ///< "cover", "corner", "stitch", "stations", or empty
+    SourceMark mark;
 };
 
 /// A condition that must hold at every size that is shown, before and after rounding.
@@ -98,13 +152,27 @@ struct JournalTemplate {
     std::vector<Formula> values;      ///< named intermediate results, any order
     std::vector<PieceTemplate> pieces;
     StationTemplate stations;
+    std::optional<SewingTemplate> sewing;
     std::vector<LengthTemplate> cut_lengths;
     std::vector<ItemTemplate> items;
+    std::vector<FigureTemplate> figures;
     std::vector<CheckTemplate> checks;
     Formula bulk;                     ///< thickness of the closed pages
     Formula creep_least, creep_most;  ///< how far the innermost fore-edge stands out
-    std::vector<std::string> tools;   ///< keys into texts/tools.yaml: "steel-ruler", "craft-knife", "awl"
-    std::string picture;              ///< which drawing the measurements sheet shows: "opened-cover" or "wrapped-cover"
+    std::vector<std::string> tools;   ///< keys of materials.yaml that are needed whatever is chosen
+    std::vector<StepTemplate> steps;  ///< in the order of the work
+    /// Which drawing of the cover the sheets show: opened-cover, wrapped-cover, case-cover, soft-cover, concertina.
+    std::string picture;
+    /// What a kit chose: things left out or replaced by an alternative. Formulas see has_NAME as 0 for these, 1 for the others.
+    std::vector<std::string> replaced;
 };
+
+/// A kit's choices among optional things and alternatives: "none", or the name of an alternative, by thing.
+using Choices = std::map<std::string, Sourced<std::string>>;
+
+/// The template with the choices made: what is left out is gone, an alternative stands in place of the thing (title,
+/// material, tools, use), and nothing is left to choose there. What is not named stays as it is. Throws Fault
+/// (not_understood) with all choices that the template does not offer, at their marks.
+JournalTemplate chosen(const JournalTemplate& journal, const Choices& choices);
 
 }  // namespace qw::kit

@@ -5,6 +5,7 @@
 #include "base/disk.h"
 #include "base/edition.h"
 #include "base/source.h"
+#include "kit/journal_template.h"
 
 #include <map>
 #include <optional>
@@ -50,6 +51,8 @@ struct Set {
     Place place = Place::as_drawn;
     Sourced<std::string> stock;         ///< a name in stocks.yaml that is paper
     std::optional<double> print_at;     ///< fraction (1 = 100 %), 0.30 … 1.03; nothing: with the pages
+    int glued_in = 0;                   ///< parts and extras: how many of the set's pieces are glued into the journal
+    std::optional<Length> filled;       ///< how thick one of them is when it is filled; nothing: the stock's caliper
     // Parts only.
     Sourced<std::string> part;          ///< a template in pipeline/parts/
     std::map<std::string, std::vector<ArtworkFile>> faces;
@@ -78,6 +81,10 @@ struct Manifest {
     std::optional<Date> date;
     Sourced<std::string> printer;
     Sourced<std::string> board_stock;
+    Sourced<std::string> spine_stock;   ///< of the spine piece; the board stock unless it is written
+    std::vector<std::string> boards;    ///< sheets of board that buyers have, names in boards.yaml; empty: the usual ones of each paper's ruler
+    std::map<std::string, Length> calipers;  ///< stocks whose thickness this kit knows better: `calipers: { card-160: 0.2 mm }`
+    Choices choices;                    ///< `choices: { closing-band: none, sewing-elastic: waxed-twine }`; the template has been asked
     Borders borders = Borders::trimmed;
     std::vector<Set> sets;              ///< in the order written
     std::vector<Override> overrides;    ///< key `rules`: { rule-name: { limit: 250, level: note, reason: "…" } }

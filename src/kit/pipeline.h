@@ -4,6 +4,7 @@
 #include "base/disk.h"
 #include "base/edition.h"
 #include "base/finding.h"
+#include "base/geometry.h"
 #include "base/source.h"
 #include "kit/journal_template.h"
 
@@ -27,6 +28,14 @@ struct Stock {
     double grammage = 0;          ///< g/m²
     Length caliper;               ///< > 0
     std::string grade;            ///< US grade whose basic size gives the pounds: bond, text, cover, index; empty for board
+    bool printed = false;         ///< board only: one side is printed (a cereal box), which shows through thin paper
+};
+
+/// boards.yaml: a sheet of board as people have it.
+struct Board {
+    std::string name, title;
+    Size size;                    ///< width × height
+    std::string grain;            ///< "height", "width", or "unknown": the buyer has to find it, both ways are allowed
 };
 
 /// shops.yaml: what a shop's delivery accepts. Nothing: no limit.
@@ -59,6 +68,8 @@ struct Tool {
 };
 struct Material {
     std::string name, title, use;         ///< "elastic-1mm", "Round elastic, about 1 mm", "for sewing"
+    enum class Group { paper, board, sewing, glueing, other } group = Group::other;  ///< where it stands on the list
+    double allowance = 0;                 ///< what is bought beyond what is cut: 0.1 is a tenth more; stated on the list
     std::vector<std::string> cautions;
 };
 struct Caution {
@@ -78,6 +89,9 @@ struct Pipeline {
     std::vector<Paper> papers;
     std::vector<Printer> printers;
     std::vector<Stock> stocks;
+    std::vector<Board> boards;
+    std::map<UnitSystem, std::vector<std::string>> usual_boards;  ///< for a kit that lists none, by the paper's ruler; never empty
+    std::map<std::string, std::vector<int>> sold_weights;         ///< stocks.yaml, `on-the-shelf`: pounds of each grade that shops sell, ascending
     std::vector<Shop> shops;
     std::vector<CheckSetting> checks;
     std::vector<Tool> tools;
@@ -92,6 +106,7 @@ struct Pipeline {
 
     const Printer* printer(const std::string& name) const;
     const Stock* stock(const std::string& name) const;
+    const Board* board(const std::string& name) const;
     const Shop* shop(const std::string& name) const;
     const CheckSetting* check(const std::string& rule) const;
 };
