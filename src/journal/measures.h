@@ -7,6 +7,7 @@
 #include "kit/pipeline.h"
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -54,6 +55,23 @@ struct Item {
     int count = 0;
 };
 
+/// A result that is neither cut nor bought: a length, or a whole number.
+struct ToldFigure {
+    const kit::FigureTemplate* of = nullptr;
+    bool is_length = false;
+    Shown length;                ///< when it is a length
+    int number = 0;              ///< when it is none
+    std::string text(UnitSystem system) const;  ///< "5.5 mm", "7/32 in", "4"
+};
+
+/// How the journal is sewn on this print.
+struct Sewing {
+    const kit::SewingTemplate* of = nullptr;
+    int signatures = 0, rows = 0;
+    Shown row_gap;               ///< to the nearest 0.5 mm or 1/16 in; zero with one row
+    Length path;                 ///< the way of one signature's thread from station to station, without tails: stitch_path
+};
+
 /// Everything the measurements sheet says about one size. Points into the template that made it.
 struct Measures {
     const kit::JournalTemplate* journal = nullptr;
@@ -79,9 +97,27 @@ struct Measures {
     Length named_length(const std::string& name) const;
 };
 
-/// Evaluates a template. Order of the formulas is found here; a cycle, an unknown name, a result that is no length or
-/// no number where one is wanted (found by evaluating in two unit sizes), several results, infinity or a negative
-/// piece is a Fault (not_understood) with file, line and the formula.
+class Formulas;
+
+/// A template made ready to be computed for many sizes: its formulas are read once, which is most of the work. The
+/// template must outlive it and the measures. Not for two threads at once.
+class Calculation {
+public:
+    /// Throws Fault (not_understood) with every fault of the formulas as they are written: a cycle, an unknown name.
+    explicit Calculation(const kit::JournalTemplate& journal);
+    Calculation(Calculation&&) noexcept;
+    ~Calculation();
+
+    /// A result that is no length or no number where one is wanted (found by evaluating in several unit sizes), several
+    /// results, infinity or a negative piece is a Fault (not_understood) with file, line and the formula.
+    Measures at(const Conditions& conditions);
+
+private:
+    const kit::JournalTemplate& journal_;
+    std::unique_ptr<Formulas> formulas_;
+};
+
+/// One size of a template: Calculation(journal).at(conditions).
 Measures compute(const kit::JournalTemplate& journal, const Conditions& conditions);
 
 }  // namespace qw::journal
