@@ -34,6 +34,14 @@ void add_bought(List& list, const kit::JournalTemplate& journal) {
     for (const kit::ItemTemplate& item : journal.items) list.push_back({&item.count, item.name + ".count", Want::count});
 }
 
+void add_told(List& list, const kit::JournalTemplate& journal) {
+    for (const kit::FigureTemplate& figure : journal.figures) list.push_back({&figure.value, figure.name + ".value", Want::any});
+    if (!journal.sewing) return;
+    list.push_back({&journal.sewing->signatures, "sewing.signatures", Want::count});
+    list.push_back({&journal.sewing->rows, "sewing.rows", Want::count});
+    add_optional(list, journal.sewing->row_gap, "sewing.row-gap", Want::length);
+}
+
 void add_checks(List& list, const kit::JournalTemplate& journal) {
     for (const kit::CheckTemplate& check : journal.checks) {
         list.push_back({&check.holds, check.name + ".holds", Want::number});
@@ -53,10 +61,11 @@ std::string formula_name(const std::string& name) {
 std::vector<Asked> formulas_of(const kit::JournalTemplate& journal) {
     List list;
     for (const kit::Formula& value : journal.values) list.push_back({&value, value.name, Want::any});
-    add_pieces(list, journal);
     add_stations(list, journal.stations.page, "page");
     add_stations(list, journal.stations.spine, "spine");
+    add_pieces(list, journal);
     add_bought(list, journal);
+    add_told(list, journal);
     add_optional(list, journal.bulk, "bulk", Want::length);
     add_optional(list, journal.creep_least, "creep.least", Want::length);
     add_optional(list, journal.creep_most, "creep.most", Want::length);

@@ -22,7 +22,7 @@ struct Asked {
 /// "page-width" → "page_width": how a formula writes a name.
 std::string formula_name(const std::string& name);
 
-/// Every formula of the template: the named values first, then the others in the order of the file. `bulk`, `creep`
+/// Every formula of the template: the named values first, then the stations, which have names too, then the others. `bulk`, `creep`
 /// and what a check shows may be left out; an empty text elsewhere is for the readers of the formulas to refuse.
 std::vector<Asked> formulas_of(const kit::JournalTemplate& journal);
 

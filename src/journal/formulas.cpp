@@ -24,6 +24,15 @@ bool same_rule(const kit::RoundingRule& a, const kit::RoundingRule& b) {
     return a.way == b.way && a.step.metric == b.step.metric && a.step.us == b.step.us;
 }
 
+/// "abs(page_station_1 - page_station_2) + …": from station to station as the needle goes.
+kit::Formula path_of(const kit::SewingTemplate& sewing) {
+    std::string text;
+    const auto station = [](int number) { return "page_station_" + std::to_string(number); };
+    for (std::size_t i = 1; i < sewing.path.size(); ++i)
+        text += (i == 1 ? "abs(" : " + abs(") + station(sewing.path[i]) + " - " + station(sewing.path[i - 1]) + ")";
+    return {path_name, text.empty() ? "0" : text, sewing.mark};
+}
+
 /// Holds a result against what is asked for at its place.
 std::optional<FaultNote> unfit(const Asked& asked, Figure figure) {
     if (figure.kind == Kind::length && std::abs(figure.value) > longest_mm)
@@ -56,6 +65,7 @@ Formulas::Formulas(const kit::JournalTemplate& journal) {
     std::vector<FaultNote> notes;
     vocabulary_.emplace(journal, notes);
     slots_.resize(vocabulary_->size());
+    if (journal.sewing) path_ = path_of(*journal.sewing);
     read(journal, notes);
     put_in_order(notes);
     for (const kit::PieceTemplate& piece : journal.pieces) {
@@ -66,25 +76,32 @@ Formulas::Formulas(const kit::JournalTemplate& journal) {
     throw_if_any(notes);
 }
 
-void Formulas::read(const kit::JournalTemplate& journal, std::vector<FaultNote>& notes) {
-    values_ = journal.values.size();
-    for (const Asked& asked : formulas_of(journal)) {
-        Line line;
-        line.asked = asked;
-        if (lines_.size() < values_) line.slot = slots_.size() - values_ + lines_.size();
-        try {
-            line.program.emplace(asked, *vocabulary_, slots_);
-        } catch (const Fault& fault) {
-            append(notes, fault);
-        }
-        lines_.push_back(std::move(line));
+void Formulas::add_line(const Asked& asked, std::vector<FaultNote>& notes) {
+    Line line;
+    line.asked = asked;
+    if (lines_.size() < named_) line.slot = vocabulary_->first_evaluated() + lines_.size();
+    try {
+        line.program.emplace(asked, *vocabulary_, slots_);
+    } catch (const Fault& fault) {
+        append(notes, fault);
     }
+    lines_.push_back(std::move(line));
+}
+
+void Formulas::read(const kit::JournalTemplate& journal, std::vector<FaultNote>& notes) {
+    const std::size_t in_template = journal.values.size() + journal.stations.page.size() + journal.stations.spine.size();
+    named_ = in_template + (path_ ? 1 : 0);
+    for (const Asked& asked : formulas_of(journal)) {
+        if (path_ && lines_.size() == in_template) add_line({&*path_, path_name, Want::length}, notes);
+        add_line(asked, notes);
+    }
+    if (path_ && lines_.size() == in_template) add_line({&*path_, path_name, Want::length}, notes);
 }
 
 void Formulas::put_in_order(std::vector<FaultNote>& notes) {
-    const std::size_t first = slots_.size() - values_;
-    std::vector<std::vector<std::size_t>> uses(values_);
-    for (std::size_t i = 0; i < values_; ++i) {
+    const std::size_t first = vocabulary_->first_evaluated();
+    std::vector<std::vector<std::size_t>> uses(named_);
+    for (std::size_t i = 0; i < named_; ++i) {
         if (!lines_[i].program) continue;
         for (const std::size_t slot : lines_[i].program->uses())
             if (slot >= first) uses[i].push_back(slot - first);
@@ -99,7 +116,7 @@ void Formulas::put_in_order(std::vector<FaultNote>& notes) {
     std::vector<Line> ordered;
     ordered.reserve(lines_.size());
     for (const std::size_t i : found.order) ordered.push_back(std::move(lines_[i]));
-    for (std::size_t i = values_; i < lines_.size(); ++i) ordered.push_back(std::move(lines_[i]));
+    for (std::size_t i = named_; i < lines_.size(); ++i) ordered.push_back(std::move(lines_[i]));
     lines_ = std::move(ordered);
 }
 
@@ -107,7 +124,7 @@ void Formulas::add_cut(const kit::Formula& formula, const kit::RoundingRule& rul
     const std::size_t first = formula.text.find_first_not_of(' '), last = formula.text.find_last_not_of(' ');
     if (first == std::string::npos) return;
     const std::optional<std::size_t> slot = vocabulary_->find(formula.text.substr(first, last - first + 1));
-    if (!slot || *slot < slots_.size() - values_) return;  // no named value: nothing follows from it
+    if (!slot || *slot < vocabulary_->first_evaluated()) return;  // no named value: nothing follows from it
     for (const Cut& cut : cuts_) {
         if (cut.slot != *slot) continue;
         if (!same_rule(cut.rule, rule))

@@ -44,6 +44,9 @@ public:
     /// with all results that are neither, not finite or not what is asked for where the formula stands.
     Figures in(UnitSystem system, const Conditions& conditions);
 
+    /// The thread's way; nothing when the journal is not sewn. Lives as long as this.
+    const kit::Formula* path() const { return path_ ? &*path_ : nullptr; }
+
     /// Once more with the sizes as they are shown: a value that alone is a piece's width or height, or a cut length,
     /// is replaced by its rounded self, and what follows from it is computed again.
     Figures rounded(UnitSystem system, const Conditions& conditions, const Figures& exact);
@@ -60,13 +63,15 @@ private:
         kit::RoundingRule rule;
     };
 
+    void add_line(const Asked& asked, std::vector<FaultNote>& notes);
     void read(const kit::JournalTemplate& journal, std::vector<FaultNote>& notes);
     void put_in_order(std::vector<FaultNote>& notes);
     void add_cut(const kit::Formula& formula, const kit::RoundingRule& rule, const std::string& place, std::vector<FaultNote>& notes);
 
     std::vector<double> slots_;
-    std::vector<Line> lines_;      ///< values in the order in which they follow from each other, then the rest
-    std::size_t values_ = 0;       ///< how many of the lines are named values
+    std::vector<Line> lines_;      ///< what has a name in the order in which it follows from each other, then the rest
+    std::size_t named_ = 0;        ///< how many of the lines have a name
+    std::optional<kit::Formula> path_;  ///< of the thread, made from the sewing's stations
     std::vector<Cut> cuts_;
     std::optional<Vocabulary> vocabulary_;
 };

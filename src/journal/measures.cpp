@@ -5,6 +5,7 @@
 #include "journal/held.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace qw::journal {
 
@@ -47,6 +48,45 @@ void add_counted(Measures& m, const Both& figures) {
         if (const int count = figures.own().count(item.count)) m.items.push_back({&item, count});
 }
 
+/// Up for what must be there, down for what must have room; a value that went through several sums is taken as whole
+/// when it is within a billionth of it.
+int whole(double value, Rounding way) {
+    const double near = 1e-9 * std::max(1.0, std::abs(value));
+    if (way == Rounding::up) return static_cast<int>(std::ceil(value - near));
+    if (way == Rounding::down) return static_cast<int>(std::floor(value + near));
+    return static_cast<int>(std::lround(value));
+}
+
+void add_figures(Measures& m, const Both& figures) {
+    for (const kit::FigureTemplate& figure : m.journal->figures) {
+        ToldFigure told;
+        told.of = &figure;
+        const Figure own = figures.own().at(figure.value);
+        told.is_length = own.kind != Kind::number;
+        if (told.is_length) told.length = shown(figures, figure.value, figure.rounding);
+        else told.number = whole(own.value, figure.rounding.way);
+        m.figures.push_back(told);
+    }
+}
+
+void add_sewing(Measures& m, const Both& figures, const kit::Formula* path) {
+    if (!m.journal->sewing) return;
+    const kit::SewingTemplate& sewing = *m.journal->sewing;
+    Sewing sewn{&sewing, figures.own().count(sewing.signatures), figures.own().count(sewing.rows), {}, figures.own().length(*path)};
+    kit::RoundingRule rule;
+    rule.way = Rounding::nearest;
+    if (sewn.rows > 1) sewn.row_gap = shown(figures, sewing.row_gap, rule);
+    m.sewing = sewn;
+}
+
+/// By the template's own names: its lengths on this print, and its values that are lengths.
+void add_named(Measures& m, const Figures& as_shown) {
+    for (const kit::NamedLength& length : m.journal->lengths)
+        m.named[length.name] = length.value.in(m.ruler) * (length.printed ? m.conditions.scale : 1);
+    for (const kit::Formula& value : m.journal->values)
+        if (as_shown.at(value).kind != Kind::number) m.named[value.name] = as_shown.length(value);
+}
+
 /// Before rounding in the paper's own unit system, after rounding in both.
 std::vector<Reading> readings(Formulas& formulas, const Both& figures, const Conditions& conditions) {
     const UnitSystem own = figures.ruler;
@@ -68,25 +108,54 @@ const Piece* Measures::piece(const std::string& name) const {
     return found == pieces.end() ? nullptr : &*found;
 }
 
-Measures compute(const kit::JournalTemplate& journal, const Conditions& conditions) {
-    Formulas formulas(journal);
+const CutLength* Measures::length(const std::string& name) const {
+    const auto found = std::find_if(lengths.begin(), lengths.end(), [&](const CutLength& l) { return l.of->name == name; });
+    return found == lengths.end() ? nullptr : &*found;
+}
+
+const ToldFigure* Measures::figure(const std::string& name) const {
+    const auto found = std::find_if(figures.begin(), figures.end(), [&](const ToldFigure& f) { return f.of->name == name; });
+    return found == figures.end() ? nullptr : &*found;
+}
+
+Length Measures::named_length(const std::string& name) const {
+    const auto found = named.find(name);
+    return found == named.end() ? Length() : found->second;
+}
+
+std::string ToldFigure::text(UnitSystem system) const {
+    if (!is_length) return std::to_string(number);
+    return show(system == UnitSystem::metric ? length.metric : length.us, system);
+}
+
+Calculation::Calculation(const kit::JournalTemplate& journal) : journal_(journal), formulas_(std::make_unique<Formulas>(journal)) {}
+Calculation::Calculation(Calculation&&) noexcept = default;
+Calculation::~Calculation() = default;
+
+Measures Calculation::at(const Conditions& conditions) {
     Both figures;
     figures.ruler = conditions.paper.ruler;
-    figures.metric = formulas.in(UnitSystem::metric, conditions);
-    figures.us = formulas.in(UnitSystem::us, conditions);
+    figures.metric = formulas_->in(UnitSystem::metric, conditions);
+    figures.us = formulas_->in(UnitSystem::us, conditions);
 
     Measures m;
-    m.journal = &journal;
+    m.journal = &journal_;
     m.conditions = conditions;
     m.ruler = figures.ruler;
     add_counted(m, figures);
-    m.page_stations = stations(figures, journal.stations.page);
-    m.spine_stations = stations(figures, journal.stations.spine);
-    m.bulk = figures.own().length(journal.bulk);
-    m.creep_least = figures.own().length(journal.creep_least);
-    m.creep_most = figures.own().length(journal.creep_most);
-    m.findings = failed_checks(journal, readings(formulas, figures, conditions));
+    m.page_stations = stations(figures, journal_.stations.page);
+    m.spine_stations = stations(figures, journal_.stations.spine);
+    add_figures(m, figures);
+    add_sewing(m, figures, formulas_->path());
+    m.bulk = figures.own().length(journal_.bulk);
+    m.creep_least = figures.own().length(journal_.creep_least);
+    m.creep_most = figures.own().length(journal_.creep_most);
+    const std::vector<Reading> judged = readings(*formulas_, figures, conditions);
+    add_named(m, judged[1].figures);  // the paper's own system after rounding
+    m.findings = failed_checks(journal_, judged);
     return m;
 }
+
+Measures compute(const kit::JournalTemplate& journal, const Conditions& conditions) { return Calculation(journal).at(conditions); }
 
 }  // namespace qw::journal

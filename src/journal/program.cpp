@@ -9,6 +9,7 @@
 #include <charconv>
 #include <cmath>
 #include <cstring>
+#include <iterator>
 
 namespace qw::journal {
 
@@ -52,10 +53,19 @@ double root(double a) {
     if (a < 0) throw Trouble{"takes the root of less than nothing"};
     return std::sqrt(a);
 }
+/// Diameters of the smallest circles around 1 to 19 circles of diameter 1 (Graham, Lubachevsky, Nurmela and Östergård,
+/// Congruent circles packed in a circle, Discrete Mathematics 181, 1998).
+double around(double strands) {
+    constexpr double diameters[] = {1,      2,      2.1547, 2.4143, 2.7014, 3,      3,      3.3048, 3.6132, 3.8131,
+                                    3.9239, 4.0297, 4.2361, 4.3285, 4.5214, 4.6155, 4.7921, 4.8638, 4.8638};
+    const double whole = std::round(strands);
+    if (std::abs(strands - whole) > near || whole < 1 || whole > double(std::size(diameters))) throw Trouble{"asks strands_across for other than 1 to 19 strands"};
+    return diameters[static_cast<std::size_t>(whole) - 1];
+}
 double size_of(double a) { return std::abs(a); }
 
 constexpr std::pair<const char*, double (*)(double)> functions_of_one[] = {
-    {"ceil", next_whole}, {"floor", last_whole}, {"sqrt", root}, {"abs", size_of}};
+    {"ceil", next_whole}, {"floor", last_whole}, {"sqrt", root}, {"abs", size_of}, {"strands_across", around}};
 constexpr std::pair<const char*, double (*)(const double*, int)> functions_of_many[] = {{"min", least}, {"max", most}};
 
 struct Sign {

@@ -9,7 +9,7 @@ namespace qw::journal {
 
 namespace {
 
-constexpr std::size_t longest_formula = 1000;  // far above any real one; keeps a hostile file from costing time
+constexpr std::size_t longest_formula = 4000;  // far above any real one, a long stitch path included; keeps a hostile file from costing time
 constexpr std::array<std::string_view, 18> signs = {"<=", ">=", "==", "!=", "&&", "||", "<", ">", "+",
                                                     "-",  "*",  "/",  "(",  ")",  ",",  "?", ":", "="};
 
@@ -100,7 +100,7 @@ void refuse_by_depth(const Asked& asked, const std::vector<Word>& words) {
 }  // namespace
 
 const std::vector<std::string>& function_names() {
-    static const std::vector<std::string> names = {"min", "max", "ceil", "floor", "sqrt", "abs"};
+    static const std::vector<std::string> names = {"min", "max", "ceil", "floor", "sqrt", "abs", "strands_across"};
     return names;
 }
 

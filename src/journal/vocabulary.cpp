@@ -18,7 +18,7 @@ struct Given {
     double (*value)(const Conditions&);
 };
 
-constexpr std::array<Given, 11> given = {{
+constexpr std::array<Given, 16> given = {{
     {"page_width", true, [](const Conditions& c) { return c.page.width.in_mm(); }},
     {"page_height", true, [](const Conditions& c) { return c.page.height.in_mm(); }},
     {"cover_sheet_width", true, [](const Conditions& c) { return c.cover_sheet.width.in_mm(); }},
@@ -26,11 +26,23 @@ constexpr std::array<Given, 11> given = {{
     {"page_caliper", true, [](const Conditions& c) { return c.page_stock.caliper.in_mm(); }},
     {"cover_caliper", true, [](const Conditions& c) { return c.cover_stock.caliper.in_mm(); }},
     {"board_caliper", true, [](const Conditions& c) { return c.board_stock.caliper.in_mm(); }},
+    {"spine_caliper", true, [](const Conditions& c) { return c.spine_stock.caliper.in_mm(); }},
+    {"glued_in", true, [](const Conditions& c) { return c.glued_in.in_mm(); }},
+    {"page_grammage", false, [](const Conditions& c) { return c.page_stock.grammage; }},
+    {"cover_grammage", false, [](const Conditions& c) { return c.cover_stock.grammage; }},
+    {"board_printed", false, [](const Conditions& c) { return c.board_stock.printed ? 1.0 : 0.0; }},
     {"sheets", false, [](const Conditions& c) { return double(c.sheets); }},
     {"full_sheets", false, [](const Conditions& c) { return double(c.full_sheets); }},
     {"print_scale", false, [](const Conditions& c) { return c.scale; }},
     {"pi", false, [](const Conditions&) { return std::numbers::pi; }},
 }};
+
+/// Each time that the path comes to a station, a strand goes through its hole.
+double most_strands(const kit::SewingTemplate& sewing) {
+    std::ptrdiff_t most = 0;
+    for (const int station : sewing.path) most = std::max(most, std::count(sewing.path.begin(), sewing.path.end(), station));
+    return static_cast<double>(most);
+}
 
 bool can_be_written(const std::string& word) {
     const auto fits = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_'; };
@@ -48,7 +60,33 @@ Vocabulary::Vocabulary(const kit::JournalTemplate& journal, std::vector<FaultNot
     for (const Given& one : given) words_.push_back(one.word);
     for (const kit::NamedLength& length : journal.lengths) add(length.name, length.mark, notes);
     for (const kit::NamedNumber& number : journal.numbers) add(number.name, number.mark, notes);
+    add_chosen();
+    first_evaluated_ = words_.size();
     for (const kit::Formula& value : journal.values) add(value.name, value.mark, notes);
+    add_stations("page", journal.stations.page.size());
+    add_stations("spine", journal.stations.spine.size());
+    if (journal.sewing) words_.push_back(path_name);
+}
+
+void Vocabulary::add_chosen() {
+    const auto choose = [&](const std::string& name, double value) {
+        words_.push_back(name);
+        chosen_.push_back(value);
+    };
+    choose("stitch_strands", journal_.sewing ? most_strands(*journal_.sewing) : 0);
+    const auto& replaced = journal_.replaced;
+    for (const std::string& name : replaced) choose("has_" + formula_name(name), 0);
+    const auto kept = [&](const auto& things) {
+        for (const auto& thing : things)
+            if (std::find(replaced.begin(), replaced.end(), thing.name) == replaced.end()) choose("has_" + formula_name(thing.name), 1);
+    };
+    kept(journal_.pieces);
+    kept(journal_.cut_lengths);
+    kept(journal_.items);
+}
+
+void Vocabulary::add_stations(const std::string& line, std::size_t count) {
+    for (std::size_t i = 1; i <= count; ++i) words_.push_back(line + "_station_" + std::to_string(i));
 }
 
 void Vocabulary::add(const std::string& name, const SourceMark& mark, std::vector<FaultNote>& notes) {
@@ -72,6 +110,7 @@ void Vocabulary::fill(std::vector<double>& slots, const Conditions& conditions, 
     for (const kit::NamedLength& length : journal_.lengths)
         slots[slot++] = length.value.in(system).in_mm() * (length.printed ? conditions.scale : 1) * unit;
     for (const kit::NamedNumber& number : journal_.numbers) slots[slot++] = number.value;
+    for (const double value : chosen_) slots[slot++] = value;
 }
 
 }  // namespace qw::journal

@@ -11,8 +11,12 @@
 
 namespace qw::journal {
 
+/// The way of one signature's thread, as formulas call it.
+inline constexpr const char* path_name = "stitch_path";
+
 /// All names that the formulas of one template may use, each with the number of the slot where its value stands:
-/// first what the conditions give, then the template's lengths, numbers and values.
+/// first what is known before anything is evaluated (conditions, the template's lengths and numbers, what is chosen),
+/// then what is evaluated: values, stations of the page and of the spine, and the thread's path when it is sewn.
 class Vocabulary {
 public:
     /// Adds a note for each name that is there twice or cannot be written in a formula.
@@ -22,15 +26,22 @@ public:
     const std::vector<std::string>& words() const { return words_; }
     std::optional<std::size_t> find(const std::string& word) const;
 
-    /// Fills the slots of everything but the values. Lengths are millimetres times `unit`: the size of the unit in
+    /// The slot of the first value; all from there on are evaluated.
+    std::size_t first_evaluated() const { return first_evaluated_; }
+
+    /// Fills the slots of everything that is known before anything is evaluated. Lengths are millimetres times `unit`: the size of the unit in
     /// which this evaluation counts, 1 for millimetres. Printed lengths shrink with the print scale.
     void fill(std::vector<double>& slots, const Conditions& conditions, UnitSystem system, double unit) const;
 
 private:
     void add(const std::string& name, const SourceMark& mark, std::vector<FaultNote>& notes);
+    void add_chosen();
+    void add_stations(const std::string& line, std::size_t count);
 
     const kit::JournalTemplate& journal_;
     std::vector<std::string> words_;
+    std::vector<double> chosen_;      ///< stitch_strands and each has_…, in the order of their words
+    std::size_t first_evaluated_ = 0;
 };
 
 }  // namespace qw::journal
