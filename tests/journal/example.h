@@ -8,6 +8,7 @@
 
 #include <string>
 #include <utility>
+#include <vector>
 
 namespace qw::example {
 
@@ -19,11 +20,11 @@ public:
         made.file = "pipeline/journals/example.yaml";
     }
     Template& length(const std::string& name, Length metric, Length us, bool printed = false) {
-        made.lengths.push_back({name, {metric, us}, printed, "example", mark()});
+        made.lengths.push_back({name, {metric, us}, printed, "example", "", mark()});
         return *this;
     }
     Template& number(const std::string& name, double value) {
-        made.numbers.push_back({name, value, "example", mark()});
+        made.numbers.push_back({name, value, "example", "", mark()});
         return *this;
     }
     Template& value(const std::string& name, const std::string& text) {
@@ -56,6 +57,25 @@ public:
         made.checks.push_back(check);
         return *this;
     }
+    /// Stations on the page and the needle's way through them, one signature.
+    Template& sewn(const std::vector<std::string>& stations, const std::vector<int>& path) {
+        for (const std::string& station : stations) made.stations.page.push_back(formula(station));
+        kit::SewingTemplate sewing;
+        sewing.path = path;
+        sewing.signatures = formula("1");
+        sewing.rows = formula("1");
+        sewing.mark = mark();
+        made.sewing = sewing;
+        return *this;
+    }
+    Template& figure(const std::string& name, const std::string& text, Rounding way = Rounding::down) {
+        kit::FigureTemplate figure;
+        figure.name = figure.title = name;
+        figure.value = formula(text);
+        figure.rounding.way = way;
+        made.figures.push_back(figure);
+        return *this;
+    }
     kit::Formula formula(const std::string& text, const std::string& name = "") { return {name, text, mark()}; }
     int line() const { return line_; }
 
@@ -78,9 +98,10 @@ inline journal::Conditions conditions(const Paper& paper, double scale = 1) {
     c.cover_sheet = paper.size * scale;
     c.sheets = 12;
     c.full_sheets = 5;
-    c.page_stock = {"copy-100", "Paper", kit::Stock::Kind::paper, 100, Length::mm(0.12), "bond"};
-    c.cover_stock = {"copy-80", "Paper", kit::Stock::Kind::paper, 80, Length::mm(0.10), "bond"};
-    c.board_stock = {"greyboard-1mm", "Greyboard, 1 mm", kit::Stock::Kind::board, 615, Length::mm(1), ""};
+    c.page_stock = {"copy-100", "Paper", kit::Stock::Kind::paper, 100, Length::mm(0.12), "bond", false};
+    c.cover_stock = {"copy-80", "Paper", kit::Stock::Kind::paper, 80, Length::mm(0.10), "bond", false};
+    c.board_stock = {"greyboard-1mm", "Greyboard, 1 mm", kit::Stock::Kind::board, 615, Length::mm(1), "", false};
+    c.spine_stock = c.board_stock;
     return c;
 }
 
