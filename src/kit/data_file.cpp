@@ -60,6 +60,11 @@ void read_entries(MapReader& root, const std::string& key, const std::string& su
     }
 }
 
+void read_optional_entries(MapReader& root, const std::string& key, const std::string& subject, Faults& faults, const ReadEntry& read) {
+    if (root.has(key)) read_entries(root, key, subject, faults, read);
+    else root.optional(key);  // so that it is among the keys that are known
+}
+
 void need_origin(MapReader& map, const Entry& entry, Faults& faults) {
     std::string text;
     map.optional("source", text, prose_value);

@@ -44,6 +44,9 @@ void check_format(MapReader& map);
 using ReadEntry = std::function<void(const Entry& entry, MapReader& map)>;
 void read_entries(MapReader& root, const std::string& key, const std::string& subject, Faults& faults, const ReadEntry& read);
 
+/// The same for a map that may be left out.
+void read_optional_entries(MapReader& root, const std::string& key, const std::string& subject, Faults& faults, const ReadEntry& read);
+
 /// Asks for `source` and `why`; one of them must say where a value comes from.
 void need_origin(MapReader& map, const Entry& entry, Faults& faults);
 

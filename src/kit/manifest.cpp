@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "kit/artwork_finder.h"
+#include "kit/calipers.h"
 #include "kit/map_reader.h"
 #include "kit/override_reader.h"
 #include "kit/read.h"
@@ -25,7 +26,7 @@ std::vector<std::string> names_in(const std::vector<T>& things) {
     return names;
 }
 
-Lookup boards(const Pipeline& pipeline) {
+Lookup board_stocks(const Pipeline& pipeline) {
     Lookup lookup{"a board", "pipeline/stocks.yaml", {}};
     for (const Stock& stock : pipeline.stocks)
         if (stock.kind == Stock::Kind::board) lookup.known.push_back(stock.name);
@@ -81,8 +82,33 @@ void read_names(MapReader& map, Manifest& manifest, const Pipeline& pipeline) {
     usual("printer", manifest.printer);
     usual("board-stock", manifest.board_stock);
     map.optional("printer", manifest.printer, sourced(name_value({"a printer", "pipeline/printers.yaml", names_in(pipeline.printers)})));
-    map.optional("board-stock", manifest.board_stock, sourced(name_value(boards(pipeline))));
+    map.optional("board-stock", manifest.board_stock, sourced(name_value(board_stocks(pipeline))));
+    manifest.spine_stock = manifest.board_stock;
+    map.optional("spine-stock", manifest.spine_stock, sourced(name_value(board_stocks(pipeline))));
+    map.optional("boards", manifest.boards,
+                 list_value<std::string>(name_value({"a board", "pipeline/boards.yaml", names_in(pipeline.boards)}), "[a4-greyboard]"));
     map.optional("shop", manifest.shop, sourced(name_value({"a shop", "pipeline/shops.yaml", names_in(pipeline.shops)})));
+}
+
+/// Null when the kit's journal could not be read, which has been told.
+const JournalTemplate* journal_of(const Manifest& manifest, const Pipeline& pipeline) {
+    const auto found = pipeline.journals.find(*manifest.journal);
+    return found == pipeline.journals.end() ? nullptr : &found->second;
+}
+
+Choices read_choices(const Node& node, const JournalTemplate* journal, Faults& faults) {
+    Choices choices;
+    if (!is_map(node, faults, "closing-band: none")) return choices;
+    for (const Entry& entry : node.entries) {
+        if (!check_plain_name(entry.key, entry.mark, faults)) continue;
+        if (const auto choice = sourced<std::string>(plain_name_value)(entry.value, faults)) choices[entry.key] = *choice;
+    }
+    try {
+        if (journal) chosen(*journal, choices);
+    } catch (const Fault& fault) {
+        faults.add(fault);
+    }
+    return choices;
 }
 
 /// Names of the templates in pipeline/parts/.
@@ -134,7 +160,10 @@ Manifest read_manifest(Disk& disk, const Path& folder, const Pipeline& pipeline,
     read_editions(map, manifest, pipeline);
     read_names(map, manifest, pipeline);
     if (const Node* sets = map.required("sets")) read_sets(*sets, manifest, {pipeline, part_names(disk, pipeline), {}}, finder, faults);
-    if (const Node* rules = map.optional("rules")) manifest.overrides = read_overrides(*rules, pipeline, faults);
+    const JournalTemplate* journal = journal_of(manifest, pipeline);
+    if (const Node* calipers = map.optional("calipers")) manifest.calipers = read_calipers(*calipers, pipeline, faults);
+    if (const Node* choices = map.optional("choices")) manifest.choices = read_choices(*choices, journal, faults);
+    if (const Node* rules = map.optional("rules")) manifest.overrides = read_overrides(*rules, {pipeline, journal}, faults);
     map.done(set_keys(), "a set");
     faults.throw_if_any();
     return manifest;

@@ -8,18 +8,31 @@ namespace {
 
 /// What tools and materials have in common.
 template <typename Thing>
-void read_things(MapReader& root, const std::string& key, const std::string& subject, const Lookup& cautions, Faults& faults,
-                 std::vector<Thing>& into) {
-    read_entries(root, key, subject, faults, [&](const Entry& entry, MapReader& reader) {
-        Thing thing;
-        thing.name = entry.key;
-        reader.required("title", thing.title, text_value);
-        reader.required("use", thing.use, text_value);
-        reader.optional("cautions", thing.cautions, list_value<std::string>(name_value(cautions), "[sharp-blades]"));
-        std::string why;
-        reader.optional("why", why, prose_value);
-        into.push_back(thing);
-    });
+Thing read_thing(const Entry& entry, MapReader& reader, const Lookup& cautions) {
+    Thing thing;
+    thing.name = entry.key;
+    reader.required("title", thing.title, text_value);
+    reader.required("use", thing.use, text_value);
+    reader.optional("cautions", thing.cautions, list_value<std::string>(name_value(cautions), "[sharp-blades]"));
+    return thing;
+}
+
+Reader<Material::Group> group_value() {
+    using Group = Material::Group;
+    return word_value<Group>({{"paper", Group::paper},
+                              {"board", Group::board},
+                              {"sewing", Group::sewing},
+                              {"glueing", Group::glueing},
+                              {"other", Group::other}});
+}
+
+/// The list tells buyers to buy so much more, so somebody has to say why.
+void read_allowance(const Entry& entry, MapReader& reader, Material& material, Faults& faults) {
+    reader.optional("allowance", material.allowance, quantity_value({{{"%", 0.01}}, 0, 1, "10 %", "0 % to 100 %"}));
+    if (reader.has("allowance")) return need_origin(reader, entry, faults);
+    std::string text;
+    reader.optional("source", text, prose_value);
+    reader.optional("why", text, prose_value);
 }
 
 }  // namespace
@@ -40,8 +53,17 @@ void read_materials(DataFolder& folder, Pipeline& into) {
         cautions.known.push_back(entry.key);
         into.cautions.push_back(caution);
     });
-    read_things(map, "tools", "the tool", cautions, faults, into.tools);
-    read_things(map, "materials", "the material", cautions, faults, into.materials);
+    read_entries(map, "tools", "the tool", faults, [&](const Entry& entry, MapReader& reader) {
+        into.tools.push_back(read_thing<Tool>(entry, reader, cautions));
+        std::string why;
+        reader.optional("why", why, prose_value);
+    });
+    read_entries(map, "materials", "the material", faults, [&](const Entry& entry, MapReader& reader) {
+        Material material = read_thing<Material>(entry, reader, cautions);
+        reader.required("group", material.group, group_value());
+        read_allowance(entry, reader, material, faults);
+        into.materials.push_back(std::move(material));
+    });
     map.done();
 }
 

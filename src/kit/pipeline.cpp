@@ -18,15 +18,8 @@ const T* by_name(const std::vector<T>& things, const std::string& name, std::str
     return found == things.end() ? nullptr : &*found;
 }
 
-template <typename T>
-std::vector<std::string> names_in(const std::vector<T>& things) {
-    std::vector<std::string> names;
-    for (const T& thing : things) names.push_back(thing.name);
-    return names;
-}
-
 void read_journals(DataFolder& folder, Pipeline& into) {
-    const JournalContext context{names_in(into.tools), names_in(into.materials)};
+    const JournalContext context{into.tools, into.materials};
     for (const std::string& name : folder.files_in("journals", ".yaml")) {
         const auto root = folder.tree("journals/" + name);
         if (!root) continue;
@@ -52,6 +45,7 @@ void read_texts(DataFolder& folder, Pipeline& into) {
 
 const Printer* Pipeline::printer(const std::string& name) const { return by_name(printers, name, &Printer::name); }
 const Stock* Pipeline::stock(const std::string& name) const { return by_name(stocks, name, &Stock::name); }
+const Board* Pipeline::board(const std::string& name) const { return by_name(boards, name, &Board::name); }
 const Shop* Pipeline::shop(const std::string& name) const { return by_name(shops, name, &Shop::name); }
 const CheckSetting* Pipeline::check(const std::string& rule) const { return by_name(checks, rule, &CheckSetting::rule); }
 
@@ -71,6 +65,7 @@ Pipeline read_pipeline(Disk& disk, const Path& folder) {
     read_papers(data, pipeline);
     read_printers(data, pipeline);
     read_stocks(data, pipeline);
+    read_boards(data, pipeline);
     read_shops(data, pipeline);
     read_checks(data, pipeline);
     read_materials(data, pipeline);

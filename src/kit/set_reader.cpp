@@ -16,6 +16,10 @@ constexpr double least_print_at = 0.30, most_print_at = 1.03;
 /// Beyond this a length is a slip of the unit: 3 cm for 3 mm passes the reader of lengths, but not this.
 const LengthRange edge_range{Length(), Length::mm(25), "0 mm to 25 mm"};
 
+/// More is no journal any more; a pocket that holds a booklet is some millimetres thick.
+constexpr int most_glued_in = 200;
+const LengthRange filled_range{Length::mm(0.02), Length::mm(50), "0.02 mm to 50 mm"};
+
 std::vector<std::string> paper_stocks(const Pipeline& pipeline) {
     std::vector<std::string> names;
     for (const Stock& stock : pipeline.stocks)
@@ -56,6 +60,7 @@ public:
                       word_value<Place>({{"as-drawn", Place::as_drawn}, {"cover", Place::cover}, {"contain", Place::contain}}));
         map_.optional("print-at", set_.print_at, print_at_value);
         read_stock();
+        read_glued_in();
         if (!role_known_) read_either();
         else if (set_.role == Role::part) read_part();
         else read_sheets();
@@ -91,6 +96,18 @@ private:
         if (written || !role_known_) return;
         const auto usual = context_.pipeline.usual.find(name_of(set_.role));
         if (usual != context_.pipeline.usual.end()) set_.stock = usual->second;
+    }
+
+    /// What is glued into the journal fills its spine.
+    void read_glued_in() {
+        if (role_known_ && set_.role != Role::part && set_.role != Role::extra) {
+            const std::string why = "only parts and extras are glued into the journal";
+            for (const char* key : {"glued-in", "filled"}) map_.forbid(key, why, "remove it, or write 'role: extra'");
+            return;
+        }
+        map_.optional("glued-in", set_.glued_in, whole_number_value(0, most_glued_in));
+        if (map_.has("glued-in")) map_.optional("filled", set_.filled, length_value(filled_range));
+        else map_.forbid("filled", "nothing of the set is glued in", "remove it, or say with 'glued-in' how many are");
     }
 
     void read_sheets() {
@@ -155,8 +172,8 @@ void check_goes_in(const std::vector<Set>& sets, Faults& faults) {
 }
 
 const std::vector<std::string>& set_keys() {
-    static const std::vector<std::string> keys{"role",  "files", "sides",    "last-back", "drawn-at", "bleed",  "safe-area",
-                                               "place", "stock", "print-at", "part",      "faces",    "goes-in"};
+    static const std::vector<std::string> keys{"role",  "files",    "sides",    "last-back", "drawn-at", "bleed", "safe-area", "place",
+                                               "stock", "print-at", "glued-in", "filled",    "part",     "faces", "goes-in"};
     return keys;
 }
 

@@ -11,6 +11,7 @@ namespace qw::kit {
 void read_papers(DataFolder& folder, Pipeline& into);
 void read_printers(DataFolder& folder, Pipeline& into);
 void read_stocks(DataFolder& folder, Pipeline& into);
+void read_boards(DataFolder& folder, Pipeline& into);
 void read_shops(DataFolder& folder, Pipeline& into);
 void read_studio(DataFolder& folder, Pipeline& into);
 void read_checks(DataFolder& folder, Pipeline& into);

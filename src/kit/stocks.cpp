@@ -1,21 +1,24 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "kit/calipers.h"
 #include "kit/manifest.h"
 #include "kit/shared_data.h"
 #include "kit/values.h"
+
+#include <algorithm>
+#include <array>
 
 namespace qw::kit {
 
 namespace {
 
 QuantityForm grammage_form() { return {{{"g/m2", 1}, {"g/m²", 1}}, 20, 3000, "80 g/m2", "20 g/m2 to 3000 g/m2"}; }
-QuantityForm bulk_form() { return {{{"cm3/g", 1}, {"cm³/g", 1}}, 0.5, 3, "1.25 cm3/g", "0.5 cm3/g to 3 cm3/g"}; }
 
-/// Exactly one of caliper and bulk; ISO 534: thickness = bulk × grammage.
+/// Exactly one of caliper and bulk.
 void read_caliper(MapReader& map, const Entry& entry, Stock& stock, Faults& faults) {
     double bulk = 0;
-    const bool given = map.optional("caliper", stock.caliper, length_value({Length::mm(0.02), Length::mm(10), "0.02 mm to 10 mm"}));
-    const bool bulky = map.optional("bulk", bulk, quantity_value(bulk_form()));
-    if (bulky && !given) stock.caliper = Length::mm(bulk * stock.grammage / 1000);
+    const bool given = map.optional("caliper", stock.caliper, caliper_value());
+    const bool bulky = map.optional("bulk", bulk, bulk_value());
+    if (bulky && !given) stock.caliper = caliper_of(bulk, stock.grammage);
     if (entry.value.kind != Node::Kind::map || map.has("caliper") != map.has("bulk")) return;
     if (map.has("bulk")) faults.add("not-here", map.mark_of("bulk"), "caliper and bulk are both given", "one of them", "remove one");
     else
@@ -23,11 +26,50 @@ void read_caliper(MapReader& map, const Entry& entry, Stock& stock, Faults& faul
                    "'caliper: 0.1 mm' or 'bulk: 1.25 cm3/g'", "add one");
 }
 
-void read_grade(MapReader& map, Stock& stock) {
-    if (stock.kind == Stock::Kind::board) map.forbid("grade", "boards have no basis weight", "remove it");
-    else
-        map.required("grade", stock.grade,
-                     word_value<std::string>({{"bond", "bond"}, {"text", "text"}, {"cover", "cover"}, {"index", "index"}}));
+constexpr std::array grades{"bond", "text", "cover", "index"};
+
+Reader<std::string> grade_value() {
+    std::vector<std::pair<std::string, std::string>> words;
+    for (const char* grade : grades) words.emplace_back(grade, grade);
+    return word_value<std::string>(words);
+}
+
+void read_kind(MapReader& map, Stock& stock) {
+    if (!map.required("kind", stock.kind, word_value<Stock::Kind>({{"paper", Stock::Kind::paper}, {"board", Stock::Kind::board}}))) {
+        map.optional("grade", stock.grade, grade_value());
+        map.optional("printed", stock.printed, yes_no_value);
+    } else if (stock.kind == Stock::Kind::board) {
+        map.forbid("grade", "boards have no basis weight", "remove it");
+        map.optional("printed", stock.printed, yes_no_value);
+    } else {
+        map.required("grade", stock.grade, grade_value());
+        map.forbid("printed", "only boards come printed", "remove it");
+    }
+}
+
+/// Whole pounds in ascending order, so that the nearest can be looked up.
+std::optional<std::vector<int>> pounds_value(const Node& node, Faults& faults) {
+    const std::string example = "[20, 24, 28, 32]";
+    auto pounds = list_value<int>(whole_number_value(10, 500), example)(node, faults);
+    if (pounds && !std::is_sorted(pounds->begin(), pounds->end()))
+        faults.add("not-ascending", node.mark, "the weights are in no order", "the lightest first, such as " + example);
+    return pounds;
+}
+
+/// `on-the-shelf`: the weights of each grade that shops sell, and who says so.
+void read_shelf(MapReader& root, Pipeline& into, Faults& faults) {
+    const Node* shelf = root.required("on-the-shelf");
+    if (!shelf || !is_map(*shelf, faults, "bond: { pounds: [20, 24, 28, 32], source: … }")) return;
+    MapReader map(*shelf, faults, "'on-the-shelf'");
+    for (const std::string grade : grades) {
+        const Node* node = map.required(grade);
+        if (!node) continue;
+        MapReader reader(*node, faults, "the grade '" + grade + "'");
+        reader.required("pounds", into.sold_weights[grade], pounds_value);
+        need_origin(reader, {grade, map.mark_of(grade), *node}, faults);
+        reader.done();
+    }
+    map.done();
 }
 
 /// `usual`: what a manifest that names no stock gets, by role, and for the boards.
@@ -55,14 +97,14 @@ void read_stocks(DataFolder& folder, Pipeline& into) {
         Stock stock;
         stock.name = entry.key;
         reader.required("title", stock.title, text_value);
-        reader.required("kind", stock.kind, word_value<Stock::Kind>({{"paper", Stock::Kind::paper}, {"board", Stock::Kind::board}}));
+        read_kind(reader, stock);
         reader.required("grammage", stock.grammage, quantity_value(grammage_form()));
         read_caliper(reader, entry, stock, faults);
-        read_grade(reader, stock);
         need_origin(reader, entry, faults);
         into.stocks.push_back(stock);
     });
     read_usual(map, into, faults);
+    read_shelf(map, into, faults);
     map.done();
 }
 
