@@ -3,6 +3,7 @@
 
 #include "base/fault.h"
 #include "base/words.h"
+#include "kit/stock_of.h"
 
 #include <algorithm>
 
@@ -21,6 +22,14 @@ Size trimmed(const kit::Manifest& manifest, const kit::Set& set, const Edition& 
     const Size sheet = edition.paper.size.as_landscape();
     if (manifest.borders == kit::Borders::kept) return sheet * std::min(1.0, set.print_at.value_or(percent / 100));
     return sheet * std::min(1.0, scale_of(set, edition, true, percent));
+}
+
+/// All that the kit says is glued into the journal, as thick as it is when it is filled.
+Length glued_in(const kit::Manifest& manifest, const kit::Pipeline& pipeline) {
+    Length total;
+    for (const kit::Set& set : manifest.sets)
+        if (set.glued_in > 0) total += (set.filled ? *set.filled : kit::stock_of(manifest, pipeline, *set.stock).caliper) * set.glued_in;
+    return total;
 }
 
 }  // namespace
@@ -49,7 +58,9 @@ journal::Conditions conditions_of(const kit::Manifest& manifest, const kit::Pipe
     c.print = print;
     c.sheets = counts.journal_sheets;
     c.full_sheets = counts.full_sheets;
-    if (const kit::Stock* board = pipeline.stock(*manifest.board_stock)) c.board_stock = *board;
+    c.board_stock = kit::stock_of(manifest, pipeline, *manifest.board_stock);
+    c.spine_stock = kit::stock_of(manifest, pipeline, *manifest.spine_stock);
+    c.glued_in = glued_in(manifest, pipeline);
     const kit::Set* pages = first_of(manifest, kit::Role::journal_page);
     const Edition edition = edition_of(printer, paper, print, pages ? pages->sides : kit::Sides::single);
     const kit::Set plain;
@@ -57,12 +68,11 @@ journal::Conditions conditions_of(const kit::Manifest& manifest, const kit::Pipe
     c.scale = scale_of(of_pages, edition, true, percent);
     const Size sheet = trimmed(manifest, of_pages, edition, percent);
     c.page = {sheet.width / 2, sheet.height};
-    if (pages)
-        if (const kit::Stock* stock = pipeline.stock(*pages->stock)) c.page_stock = *stock;
+    if (pages) c.page_stock = kit::stock_of(manifest, pipeline, *pages->stock);
     c.cover_stock = c.page_stock;
     if (const kit::Set* covers = first_of(manifest, kit::Role::full_sheet)) {
         c.cover_sheet = trimmed(manifest, *covers, edition_of(printer, paper, print, covers->sides), percent).as_portrait();
-        if (const kit::Stock* stock = pipeline.stock(*covers->stock)) c.cover_stock = *stock;
+        c.cover_stock = kit::stock_of(manifest, pipeline, *covers->stock);
     }
     return c;
 }

@@ -4,6 +4,7 @@
 #include "proof/file_facts.h"
 #include "release/kit_sizes.h"
 #include "release/look.h"
+#include "release/print_sizes.h"
 #include "release/read.h"
 #include "release/release.h"
 
@@ -58,8 +59,9 @@ Measured measure(Disk& disk, const Order& order, const Asked& asked) {
     const ReadKit kit = read(disk, order);
     const journal::Conditions conditions = conditions_of(kit.manifest, *kit.pipeline, *kit.printer, count_sheets(disk, kit.manifest),
                                                          paper_of(kit, asked.paper), print_of(kit, asked.print), asked.percent);
-    const kit::JournalTemplate& journal = kit.pipeline->journals.at(*kit.manifest.journal);
-    return {kit.manifest.kit, kit.pipeline, journal::compute(journal, conditions)};
+    Measured measured{kit.manifest.kit, kit.journal, journal::compute(*kit.journal, conditions)};
+    set_levels(kit.manifest, measured.measures.findings);
+    return measured;
 }
 
 }  // namespace qw::release

@@ -97,7 +97,7 @@ SheetCounts counts_of(const std::vector<LookedSet>& looked) {
 Plan plan(const ReadKit& kit, const std::vector<LookedSet>& looked, const checks::Rules& rules, const type::Fonts& fonts) {
     Plan plan;
     for (const LookedSet& set : looked) plan_set(kit, set, rules, plan);
-    plan_sheets(kit, counts_of(looked), fonts, plan);
+    plan_sheets(kit, counts_of(looked), rules, fonts, plan);
     std::sort(plan.files.begin(), plan.files.end(), [](const PlannedFile& a, const PlannedFile& b) { return a.path < b.path; });
     return plan;
 }

@@ -5,16 +5,14 @@
 #include "compose/measurements_sheet.h"
 #include "compose/print_check_sheet.h"
 #include "materials/list.h"
+#include "release/print_sizes.h"
 
 #include <algorithm>
-#include <cstdio>
+#include <iterator>
 
 namespace qw::release {
 
 namespace {
-
-/// The sizes that the sheet shows, in per cent of the buyer's own choice.
-constexpr double shown_percents[] = {100, 95, 90, 85, 80, 75, 70, 65, 60, 55, 50};
 
 class SheetPlanner {
 public:
@@ -22,35 +20,23 @@ public:
         : kit_(kit), counts_(counts), paper_(paper), context_{kit.manifest, *kit.pipeline, paper, fonts, kit.date}, plan_(plan) {}
 
     void plan_all() {
-        const std::vector<compose::SizeColumn> columns = sizes();
-        add("measurements", compose::measurements_sheet(context_, columns));
-        add("materials", compose::materials_sheet(context_, materials::count(kit_.manifest, *kit_.pipeline, columns.front().measures, counts_.of_set)));
-        add("print-check", compose::print_check_sheet(context_, {turned(), {std::begin(shown_percents), std::end(shown_percents)}}));
+        std::vector<compose::SizeColumn> all, full;
+        for (const Print print : kit_.manifest.prints) {
+            std::vector<compose::SizeColumn> columns = sizes_of(kit_, counts_, paper_, print);
+            full.push_back(full_size(columns));
+            // A smaller size that fails is explained on the sheet; full size must hold.
+            append(plan_.findings, journal_findings(full.back()));
+            append(all, std::move(columns));
+        }
+        add("measurements", compose::measurements_sheet(context_, all));
+        add("materials", compose::materials_sheet(context_, materials::count(kit_.manifest, *kit_.pipeline, full.front().measures, counts_.of_set)));
+        add("print-check", compose::print_check_sheet(context_, {turned(), shown_percents()}));
     }
 
 private:
-    std::vector<compose::SizeColumn> sizes() {
-        const kit::JournalTemplate& journal = kit_.pipeline->journals.at(*kit_.manifest.journal);
-        std::vector<compose::SizeColumn> columns;
-        for (const Print print : kit_.manifest.prints) {
-            for (const double percent : shown_percents) {
-                char label[16];
-                std::snprintf(label, sizeof label, "%.0f %%", percent);
-                columns.push_back({label, percent, print,
-                                   journal::compute(journal, conditions_of(kit_.manifest, *kit_.pipeline, *kit_.printer, counts_, paper_, print, percent))});
-                // A smaller size that fails is explained on the sheet; full size must hold.
-                if (percent == 100) tell(columns.back().measures, print);
-            }
-        }
-        return columns;
-    }
-
-    void tell(const journal::Measures& measures, Print print) {
-        for (Finding finding : measures.findings) {
-            finding.file = measures.journal->file;
-            finding.message += " (" + paper_.title + ", " + name_of(print) + ", 100 %)";
-            plan_.findings.push_back(std::move(finding));
-        }
+    template <typename List>
+    static void append(List& list, List more) {
+        list.insert(list.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
     }
 
     /// As the kit's duplex sheets are turned, so that the offset that is read is theirs.
@@ -81,7 +67,13 @@ private:
 
 }  // namespace
 
-void plan_sheets(const ReadKit& kit, const SheetCounts& counts, const type::Fonts& fonts, Plan& plan) {
+void plan_sheets(const ReadKit& kit, const SheetCounts& counts, const checks::Rules& rules, const type::Fonts& fonts, Plan& plan) {
+    rules.tried("no-journal-pages");
+    if (counts.journal_sheets == 0) {
+        rules.say(plan.findings, {"no-journal-pages", Level::error, "kit.yaml", 0, 0, "0 sheets", "1 sheet or more",
+                                  "The kit has no journal pages, so there is no journal to measure.", "Add a set with 'role: journal-page'."});
+        return;
+    }
     for (const Paper& paper : kit.manifest.papers) SheetPlanner(kit, counts, fonts, paper, plan).plan_all();
 }
 

@@ -6,8 +6,8 @@
 
 namespace qw::release {
 
-/// The generated sheets of every paper: measurements, materials and tools, print check; and what the journal's own
-/// checks say of the prints at full size.
-void plan_sheets(const ReadKit& kit, const SheetCounts& counts, const type::Fonts& fonts, Plan& plan);
+/// The generated sheets of every paper, and what the journal's own checks say of the prints at full size. A kit without
+/// journal pages has none of them, and an error.
+void plan_sheets(const ReadKit& kit, const SheetCounts& counts, const checks::Rules& rules, const type::Fonts& fonts, Plan& plan);
 
 }  // namespace qw::release

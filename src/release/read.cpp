@@ -11,6 +11,7 @@ ReadKit read(Disk& disk, const Order& order) {
     auto pipeline = std::make_shared<kit::Pipeline>(kit::read_pipeline(disk, order.pipeline));
     read.manifest = kit::read_manifest(disk, order.kit, *pipeline, read.inputs);
     read.inputs.insert(read.inputs.end(), pipeline->inputs.begin(), pipeline->inputs.end());
+    read.journal = std::make_shared<kit::JournalTemplate>(kit::chosen(pipeline->journals.at(*read.manifest.journal), read.manifest.choices));
     read.printer = &printer_of(read.manifest, *pipeline, order.printer);
     read.pipeline = std::move(pipeline);
     if (order.source_date_epoch) read.date = Date::from_epoch(*order.source_date_epoch);

@@ -15,6 +15,7 @@ namespace qw::release {
 struct ReadKit {
     std::shared_ptr<const kit::Pipeline> pipeline;
     kit::Manifest manifest;
+    std::shared_ptr<const kit::JournalTemplate> journal;  ///< the kit's template with its choices made
     const kit::Printer* printer = nullptr;  ///< the order's or the kit's; belongs to the pipeline
     std::vector<kit::InputFile> inputs;     ///< kit.yaml and the pipeline's files; artwork is added by who reads it
     Date date;                              ///< SOURCE_DATE_EPOCH, else the kit's own, else 1980-01-01

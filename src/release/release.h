@@ -41,7 +41,7 @@ struct Asked {
 };
 struct Measured {
     std::string kit;
-    std::shared_ptr<const kit::Pipeline> pipeline;  ///< owns the template that `measures` points into
+    std::shared_ptr<const kit::JournalTemplate> journal;  ///< what `measures` points into
     journal::Measures measures;
 };
 Measured measure(Disk& disk, const Order& order, const Asked& asked);

@@ -44,6 +44,25 @@ Json length_json(const journal::CutLength& length) {
     return json;
 }
 
+Json figure_json(const journal::ToldFigure& figure) {
+    Json json;
+    json["name"] = figure.of->name;
+    if (figure.is_length) json["length_mm"] = number(own(figure.length));
+    else json["number"] = figure.number;
+    json["shown"] = shown_texts(figure.text(UnitSystem::metric), figure.text(UnitSystem::us));
+    return json;
+}
+
+Json sewing_json(const journal::Sewing& sewing) {
+    Json json;
+    json["signatures"] = sewing.signatures;
+    json["rows"] = sewing.rows;
+    json["row_gap_mm"] = number(own(sewing.row_gap));
+    json["path"] = sewing.of->path;
+    json["path_mm"] = number(sewing.path);
+    return json;
+}
+
 Json stations_json(const std::vector<journal::Shown>& stations) {
     Json json = Json::array();
     for (const journal::Shown& station : stations) json.push_back(number(own(station)));
@@ -71,6 +90,9 @@ std::string to_json(const journal::Measures& m, const std::string& kit) {
     json["stations_mm"] = {{"spine", stations_json(m.spine_stations)}, {"page", stations_json(m.page_stations)}};
     json["lengths"] = Json::array();
     for (const journal::CutLength& length : m.lengths) json["lengths"].push_back(length_json(length));
+    json["figures"] = Json::array();
+    for (const journal::ToldFigure& figure : m.figures) json["figures"].push_back(figure_json(figure));
+    if (m.sewing) json["sewing"] = sewing_json(*m.sewing);
     json["bulk_mm"] = number(m.bulk);
     json["creep_mm"] = {{"least", number(m.creep_least)}, {"most", number(m.creep_most)}};
     json["findings"] = Json::array();
@@ -95,6 +117,11 @@ std::string to_text(const journal::Measures& m, const std::string& kit) {
     text += "\nlengths\n";
     for (const journal::CutLength& length : m.lengths)
         add_row(text, length.of->title, std::to_string(length.count), value(length.length, first), value(length.length, second));
+    if (!m.figures.empty()) text += "\nfigures\n";
+    for (const journal::ToldFigure& figure : m.figures) {
+        const std::string own_text = figure.text(first), other = figure.text(second);
+        add_row(text, figure.of->title, "", own_text, own_text == other ? "" : other);
+    }
     char tail[200];
     std::snprintf(tail, sizeof tail, "\nbulk %.1f mm, creep %.2f to %.2f mm\n", m.bulk.in_mm(), m.creep_least.in_mm(), m.creep_most.in_mm());
     text += tail;
