@@ -2,8 +2,11 @@
 #include "compose/materials_sheet.h"
 
 #include "compose/fractions.h"
+#include "compose/materials_columns.h"
 
+#include <algorithm>
 #include <array>
+#include <regex>
 
 namespace qw::compose {
 
@@ -15,18 +18,40 @@ constexpr std::array<std::pair<Group, const char*>, 5> groups{{{Group::paper, "g
                                                                {Group::other, "group-other"}}};
 
 const Length group_width = Length::mm(26), tick_width = Length::mm(7), amount_width = Length::mm(70), gutter = Length::mm(5);
-const Length first_line = Length::mm(4.8);
+const Length above_row = Length::mm(0.6), below_row = Length::mm(1.0), heading_height = Length::mm(7);
+/// Narrower sheets have the amounts below the titles and the groups' names above their rows.
+const Length wide_enough = Length::mm(150);
+
+constexpr Setting other_way{type::Cut::strong, setting::body.size, setting::body.leading};
+
+/// What stands beside a tick box: at the left what it is, at the right how much of it.
+struct Row {
+    bool tick = true;
+    StackedWords what, amount;
+};
+
+/// "1.2 m" and "1 3/8 yd" are not parted at a line's end.
+std::string amount_words(const std::string& plain) {
+    static const std::regex long_unit(R"((\d) (m|yd)\b)");
+    return real_fractions(std::regex_replace(plain, long_unit, "$1\u00a0$2"));
+}
+
+void add_words(StackedWords& stack, const std::string& words, const Setting& setting) {
+    if (!words.empty()) stack.push_back({words, setting});
+}
 
 class MaterialsSheet {
 public:
     MaterialsSheet(const SheetContext& context, const materials::List& list)
         : list_(list), words_(passages_of(context.pipeline, "materials")), metric_(context.paper.ruler == UnitSystem::metric),
-          sheet_(context, words_.line("title"), words_.line("subtitle", texts::Model().text("kit", context.manifest.title).text("paper", context.paper.title)),
-                 PrintAt::full_size) {}
+          wide_(SheetMargins::content(context.paper.size.as_portrait()).width() >= wide_enough),
+          title_(words_.line(wide_ ? "title" : "short-title")), model_(texts::Model().text("kit", context.manifest.title).text("paper", context.paper.title)),
+          sheet_(context, title_, words_.line(wide_ ? "subtitle" : "short-subtitle", model_), PrintAt::full_size) {}
 
     Document compose() {
         for (const auto& [group, name] : groups) materials(group, words_.line(name));
         rule(weight::line);
+        thicknesses();
         tools();
         cautions();
         return std::move(sheet_).finish();
@@ -34,142 +59,141 @@ public:
 
 private:
     Rect area() const { return sheet_.content(); }
-    Canvas& canvas() { return sheet_.canvas(); }
-    Length title_left() const { return area().left + group_width + tick_width; }
-    Length amount_left() const { return area().right - amount_width; }
-    void rule(Length weight) { canvas().line({area().left, sheet_.top()}, {area().right, sheet_.top()}, weight); }
+    const type::Fonts& fonts() const { return sheet_.context().fonts; }
+    void rule(Length weight, Length indent = {}) { sheet_.canvas().line({area().left + indent, sheet_.top()}, {area().right, sheet_.top()}, weight); }
 
-    void need(Length height) {
-        if (sheet_.left_over() < height) sheet_.new_page(words_.line("title"));
+    Length indent() const { return wide_ ? group_width : Length(); }
+    Length what_left() const { return area().left + indent() + tick_width; }
+    Length amount_left() const { return wide_ ? area().right - amount_width : what_left(); }
+    Length what_width() const { return wide_ ? amount_left() - gutter - what_left() : area().right - what_left(); }
+    Length amount_width_here() const { return wide_ ? amount_width : what_width(); }
+
+    std::string amount(const std::string& metric, const std::string& us, bool own) const { return amount_words(own == metric_ ? metric : us); }
+    /// The other system's only where it says something else.
+    StackedWords amounts(const std::string& metric, const std::string& us, const Setting& large) const {
+        StackedWords stack;
+        add_words(stack, amount(metric, us, true), large);
+        if (metric != us) add_words(stack, amount(metric, us, false), setting::small);
+        return stack;
     }
 
+    Row row_of(const materials::Line& line) const {
+        Row row;
+        add_words(row.what, line.optional ? words_.line("optional", texts::Model().text("title", line.title)) : line.title, setting::label);
+        add_words(row.what, line.use, setting::small);
+        row.amount = amounts(line.metric, line.us, setting::table_figure);
+        return row;
+    }
+    Row row_of(const materials::OtherWay& way) const {
+        Row row;
+        row.tick = !way.metric.empty();
+        texts::Model model;
+        model.text("title", way.title).text("thing", way.stands_for).truth("for-one", !way.stands_for.empty());
+        add_words(row.what, words_.line("or", model), other_way);
+        add_words(row.what, way.use, setting::small);
+        row.amount = amounts(way.metric, way.us, other_way);
+        return row;
+    }
+
+    Length height_of_row(const Row& row) const {
+        const Length what = height_of(row.what, fonts(), what_width()), amount = height_of(row.amount, fonts(), amount_width_here());
+        return (wide_ ? max(what, amount) : what + amount) + above_row + below_row;
+    }
+    void draw_row(const Row& row) {
+        Length y = sheet_.top() - above_row;
+        if (row.tick) draw_tick(sheet_.canvas(), {area().left + indent(), sheet_.top()});
+        // On a narrow sheet the amount stands first below the title, before what it is for.
+        StackedWords what = row.what;
+        if (!wide_) what.insert(what.begin() + 1, row.amount.begin(), row.amount.end());
+        draw(sheet_.canvas(), {what_left(), y}, what_width(), what);
+        if (wide_) draw(sheet_.canvas(), {amount_left(), y}, amount_width_here(), row.amount);
+        sheet_.down(height_of_row(row));
+    }
+
+    std::vector<Row> rows_of(const materials::Line& line) const {
+        std::vector<Row> rows{row_of(line)};
+        for (const materials::OtherWay& way : line.instead) rows.push_back(row_of(way));
+        return rows;
+    }
+
+    void group_heading(const std::string& name, bool at_page_head) {
+        if (!at_page_head) rule(weight::line);
+        if (wide_) {
+            sheet_.canvas().words({area().left, sheet_.top() - Length::mm(4.8)}, name, setting::heading);
+        } else {
+            sheet_.canvas().words({area().left, sheet_.top() - Length::mm(5.6)}, name, setting::heading);
+            sheet_.down(heading_height);
+        }
+    }
+
+    /// A line with all that may stand in for it stays together where a page can hold that.
     void materials(Group group, const std::string& name) {
         bool first = true;
         for (const materials::Line& line : list_.lines) {
             if (line.group != group) continue;
-            need(height_of(line));
-            if (first) {
-                if (&line != &list_.lines.front()) rule(weight::line);
-                canvas().words({area().left, sheet_.top() - first_line}, name, setting::heading);
-            } else {
-                canvas().line({area().left + group_width, sheet_.top()}, {area().right, sheet_.top()}, weight::hair);
-            }
+            const std::vector<Row> rows = rows_of(line);
+            Length all = wide_ ? Length() : heading_height;
+            for (const Row& row : rows) all += height_of_row(row);
+            const bool turned = sheet_.left_over() < all;
+            if (turned) sheet_.new_page(title_);
+            if (first || turned) group_heading(name, turned || &line == &list_.lines.front());
+            else rule(weight::hair, indent());
             first = false;
-            material(line);
+            for (const Row& row : rows) {
+                if (sheet_.left_over() < height_of_row(row)) {
+                    sheet_.new_page(title_);
+                    group_heading(name, true);
+                }
+                draw_row(row);
+            }
         }
     }
 
-    std::vector<std::string> lines_of(const std::string& words, const Setting& setting, Length width) const {
-        return wrapped(sheet_.context().fonts, setting, width, words);
-    }
-    Length title_width() const { return amount_left() - gutter - title_left(); }
-    std::string own(const materials::Line& line) const { return real_fractions(metric_ ? line.metric : line.us); }
-    /// Empty where both systems say the same.
-    std::string other(const materials::Line& line) const { return line.us == line.metric ? "" : real_fractions(metric_ ? line.us : line.metric); }
-
-    /// Both sides of a row are a strong line or two and small ones below them.
-    Length side_height(const std::string& strong, const Setting& setting, const std::string& small, Length width) const {
-        return setting.leading * static_cast<double>(lines_of(strong, setting, width).size()) +
-               setting::small.leading * static_cast<double>(lines_of(small, setting::small, width).size());
-    }
-    Length height_of(const materials::Line& line) const {
-        return max(side_height(line.title, setting::label, line.use, title_width()),
-                   side_height(own(line), setting::table_figure, other(line), amount_width)) + Length::mm(1.6);
-    }
-
-    void side(Length x, Length width, const std::string& strong, const Setting& setting, const std::string& small) {
-        Length y = sheet_.top() - Length::mm(0.6);
-        y -= canvas().paragraph({x, y}, width, strong, setting);
-        canvas().paragraph({x, y}, width, small, setting::small);
-    }
-
-    void material(const materials::Line& line) {
-        tick(area().left + group_width, sheet_.top());
-        side(title_left(), title_width(), line.title, setting::label, line.use);
-        side(amount_left(), amount_width, own(line), setting::table_figure, other(line));
-        sheet_.down(height_of(line));
-    }
-
-    /// A box to tick off, beside the first line of what begins at `top`.
-    void tick(Length x, Length top) {
-        const Length size = Length::mm(3);
-        canvas().frame(Rect::at({x, top - first_line + Length::mm(0.1)}, {size, size}), weight::line);
-    }
-
-    static constexpr std::size_t tool_columns = 2;
-    std::size_t tool_rows() const { return (list_.tools.size() + tool_columns - 1) / tool_columns; }
-    Length tool_width() const { return area().width() / static_cast<double>(tool_columns); }
-    Length tool_room() const { return tool_width() - tick_width - gutter / 2; }
-    Length tool_height(const kit::Tool& tool) const { return side_height(tool.title, setting::label, tool.use, tool_room()) + Length::mm(1.4); }
-    /// Tools are read down the columns; a row is as high as its highest.
-    Length tool_row_height(std::size_t row) const {
-        Length height;
-        for (std::size_t i = row; i < list_.tools.size(); i += tool_rows()) height = max(height, tool_height(list_.tools[i]));
-        return height;
-    }
-    Length tools_height() const {
-        Length height = Length::mm(16);
-        for (std::size_t row = 0; row < tool_rows(); ++row) height += tool_row_height(row);
-        return height;
-    }
-
-    /// A heading below what is there, or a page of its own when `height` does not fit.
-    void begin(const std::string& title, Length height) {
-        if (sheet_.left_over() < height) return sheet_.new_page(title);
-        sheet_.down(Length::mm(7));
-        sheet_.heading(title);
-        sheet_.down(Length::mm(2));
+    void thicknesses() {
+        if (list_.thicknesses.empty()) return;
+        std::vector<texts::Model> stocks;
+        for (const materials::Thickness& one : list_.thicknesses) {
+            texts::Model stock;
+            stock.text("title", one.title).truth("last", &one == &list_.thicknesses.back());
+            stock.text("own", one.text(metric_ ? UnitSystem::metric : UnitSystem::us)).text("other", one.text(metric_ ? UnitSystem::us : UnitSystem::metric));
+            stocks.push_back(stock);
+        }
+        const StackedWords note{{words_.line("thickness", texts::Model().list("stocks", stocks)), setting::small}};
+        const Length above = Length::mm(2);
+        if (sheet_.left_over() < height_of(note, fonts(), area().width()) + above) sheet_.new_page(title_);
+        sheet_.down(above);
+        sheet_.down(draw(sheet_.canvas(), {area().left, sheet_.top()}, area().width(), note));
     }
 
     void tools() {
-        begin(words_.line("tools"), tools_height());
-        for (std::size_t row = 0; row < tool_rows(); ++row) {
-            for (std::size_t i = row; i < list_.tools.size(); i += tool_rows()) {
-                const Length x = area().left + tool_width() * static_cast<double>(i / tool_rows());
-                tick(x, sheet_.top());
-                side(x + tick_width, tool_room(), list_.tools[i].title, setting::label, list_.tools[i].use);
-            }
-            sheet_.down(tool_row_height(row));
+        EntryColumns columns(sheet_, words_.line("tools"), {wide_ ? 2u : 1u, tick_width, gutter, Length::mm(1.4)});
+        for (const materials::ToolLine& line : list_.tools) {
+            StackedWords entry{{line.tool.title, setting::label}};
+            add_words(entry, line.tool.use, setting::small);
+            if (!line.only_for.empty()) add_words(entry, words_.line("only-for", texts::Model().text("things", line.only_for)), setting::remark);
+            columns.add(std::move(entry));
         }
+        columns.draw();
     }
 
-    Length caution_width() const { return (area().width() - gutter * 2) / 2; }
-    Length caution_height(const kit::Caution& caution, const Setting& set) const {
-        return set.leading * static_cast<double>(lines_of(caution.text, set, caution_width()).size()) + Length::mm(3);
-    }
-    /// The first column takes cautions until it holds half of all; the second takes the rest.
-    std::size_t first_in_second_column(const Setting& set) const {
-        Length all, taken;
-        for (const kit::Caution& caution : list_.cautions) all += caution_height(caution, set);
-        std::size_t i = 0;
-        while (i < list_.cautions.size() && taken + caution_height(list_.cautions[i], set) / 2 < all / 2)
-            taken += caution_height(list_.cautions[i++], set);
-        return i;
-    }
-    Length cautions_height(const Setting& set) const {
-        const std::size_t second = first_in_second_column(set);
-        Length columns[2];
-        for (std::size_t i = 0; i < list_.cautions.size(); ++i) columns[i < second ? 0 : 1] += caution_height(list_.cautions[i], set);
-        return max(columns[0], columns[1]) + Length::mm(18);
+    EntryColumns caution_columns(const Setting& setting) {
+        EntryColumns columns(sheet_, words_.line("cautions"), {wide_ ? 2u : 1u, Length(), gutter * 2, Length::mm(3)});
+        for (const kit::Caution& caution : list_.cautions) columns.add({{caution.text, setting}});
+        return columns;
     }
 
     /// Below the tools where there is room, else larger on a page of their own.
     void cautions() {
-        const bool own_page = sheet_.left_over() < cautions_height(setting::body);
-        const Setting& set = own_page ? setting::subtitle : setting::body;
-        begin(words_.line("cautions"), own_page ? area().height() * 2 : Length());
-        const std::size_t second = first_in_second_column(set);
-        Length y = sheet_.top();
-        for (std::size_t i = 0; i < list_.cautions.size(); ++i) {
-            if (i == second) y = sheet_.top();
-            canvas().paragraph({area().left + (i < second ? Length() : caution_width() + gutter * 2), y}, caution_width(), list_.cautions[i].text, set);
-            y -= caution_height(list_.cautions[i], set);
-        }
+        EntryColumns columns = caution_columns(setting::body);
+        if (wide_ && !columns.fit_below()) caution_columns(setting::subtitle).draw();
+        else columns.draw();
     }
 
     const materials::List& list_;
     texts::Passages words_;
-    bool metric_;
+    bool metric_, wide_;
+    std::string title_;
+    texts::Model model_;
     Sheet sheet_;
 };
 

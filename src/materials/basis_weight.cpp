@@ -35,11 +35,29 @@ double basis_weight(double grams_per_square_metre, const std::string& grade) {
                                                      nearest ? "write '" + *nearest + "'" : ""});
 }
 
-std::string weight_text(const kit::Stock& stock) {
+namespace {
+
+/// What a shop has that is nearest, the heavier of two that are equally near; nothing where those pounds are sold
+/// themselves or nothing is known of what is sold.
+std::optional<int> nearest_sold(double pounds, const std::string& grade, const kit::Pipeline& pipeline) {
+    const auto sold = pipeline.sold_weights.find(grade);
+    if (sold == pipeline.sold_weights.end()) return std::nullopt;
+    std::optional<int> nearest;
+    for (const int one : sold->second)
+        if (!nearest || std::abs(one - pounds) <= std::abs(*nearest - pounds)) nearest = one;
+    return nearest == std::lround(pounds) ? std::nullopt : nearest;
+}
+
+}  // namespace
+
+std::string weight_text(const kit::Stock& stock, const kit::Pipeline& pipeline) {
     char grams[32];
     std::snprintf(grams, sizeof grams, "%.4g g/m²", stock.grammage);
     if (stock.grade.empty()) return grams;
-    return std::string(grams) + " (" + std::to_string(std::lround(basis_weight(stock.grammage, stock.grade))) + " lb " + stock.grade + ")";
+    const double pounds = basis_weight(stock.grammage, stock.grade);
+    const std::optional<int> sold = nearest_sold(pounds, stock.grade, pipeline);
+    return std::string(grams) + " (" + std::to_string(std::lround(pounds)) + " lb " + stock.grade +
+           (sold ? "; on the shelf: " + std::to_string(*sold) + " lb" : "") + ")";
 }
 
 }  // namespace qw::materials

@@ -3,7 +3,6 @@
 #include "materials/lines.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace qw::materials {
 
@@ -29,15 +28,12 @@ int sheets_of(const kit::Manifest& manifest, const kit::Set& set, const journal:
     return sheets_of_files(set);
 }
 
-/// "in 2 signatures of 6": what the template calls signatures, the last one with what is left.
+/// "in 2 signatures of 6": as it is sewn; a journal that is not sewn has none.
 std::string signatures_text(const journal::Measures& measures, int sheets) {
-    for (const kit::NamedNumber& number : measures.journal->numbers) {
-        if (number.name != "signatures" || number.value < 1) continue;
-        const int signatures = static_cast<int>(std::lround(number.value)), most = (sheets + signatures - 1) / signatures;
-        if (signatures == 1) return "in one signature";
-        return "in " + std::to_string(signatures) + " signatures of " + (sheets % signatures ? "up to " : "") + std::to_string(most);
-    }
-    return {};
+    if (!measures.sewing || measures.sewing->signatures < 1) return {};
+    const int signatures = measures.sewing->signatures, most = (sheets + signatures - 1) / signatures;
+    if (signatures == 1) return "in one signature";
+    return "in " + std::to_string(signatures) + " signatures of " + (sheets % signatures ? "up to " : "") + std::to_string(most);
 }
 
 std::string use_text(const kit::Set& set, int sheets, const journal::Measures& measures) {
@@ -75,8 +71,8 @@ std::vector<Line> paper_lines(const kit::Manifest& manifest, const kit::Pipeline
     }
     std::vector<Line> lines;
     for (const Pile& pile : piles) {
-        const std::string amount = sheets_text(pile.sheets) + " " + measures.conditions.paper.title + ", " + weight_text(*pile.stock);
-        lines.push_back({Line::Group::paper, pile.stock->name, pile.stock->title, amount, amount, pile.use});
+        const std::string amount = sheets_text(pile.sheets) + " " + measures.conditions.paper.title + ", " + weight_text(*pile.stock, pipeline);
+        lines.push_back({Line::Group::paper, pile.stock->name, pile.stock->title, amount, amount, pile.use, false, {}});
     }
     return lines;
 }

@@ -1,68 +1,106 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/fault.h"
+#include "materials/heap.h"
 #include "materials/lines.h"
-
-#include <cmath>
 
 namespace qw::materials {
 
 namespace {
 
-std::string counted(const journal::Piece& piece, UnitSystem system) { return std::to_string(piece.count) + " of " + piece.text(system); }
-
-/// What the pieces cover, in the sizes that are cut; without waste. Rounded up, because it is what has to be there.
-std::string area_text(double square_mm, UnitSystem system) {
-    constexpr double square_cm = 100, square_inch = 25.4 * 25.4, nothing = 1e-6;
-    const double area = square_mm / (system == UnitSystem::metric ? square_cm : square_inch);
-    return std::to_string(std::lround(std::ceil(area - nothing))) + (system == UnitSystem::metric ? " cm²" : " sq in") + " together";
-}
-
-/// All board in one line, for it is bought as one thing.
-struct Boards {
-    std::string metric, us, use;
-    double metric_area = 0, us_area = 0;
-
-    void add(const journal::Piece& piece) {
-        const std::string part = metric.empty() ? "" : ", ";
-        metric += part + counted(piece, UnitSystem::metric);
-        us += part + counted(piece, UnitSystem::us);
-        use += (use.empty() ? "" : "; ") + piece.of->title + (piece.of->use.empty() ? "" : ": " + piece.of->use);
-        metric_area += piece.count * piece.width.metric.in_mm() * piece.height.metric.in_mm();
-        us_area += piece.count * piece.width.us.in_mm() * piece.height.us.in_mm();
+/// How long and how wide a piece is off the roll: along its grain, or along its longer side where that is not told.
+struct OffTheRoll {
+    Length length, width;
+    OffTheRoll(const journal::Piece& piece, UnitSystem system) {
+        const bool metric = system == UnitSystem::metric;
+        const Length across = metric ? piece.width.metric : piece.width.us, along = metric ? piece.height.metric : piece.height.us;
+        const bool upright = piece.of->grain == "height" || (piece.of->grain != "width" && along >= across);
+        length = upright ? along : across;
+        width = upright ? across : along;
     }
 };
 
-Line paper_line(const journal::Piece& piece, const kit::Stock& stock) {
-    const std::string weight = ", " + weight_text(stock);
-    return {Line::Group::paper, piece.of->name, piece.of->title, counted(piece, UnitSystem::metric) + weight,
-            counted(piece, UnitSystem::us) + weight, piece.of->use};
+/// "1 of 38 x 452 mm, in 2 strips that overlap 20 mm", from a sheet that is so long.
+BothTexts from_sheets(const journal::Piece& piece, const journal::Measures& measures, Length sheet) {
+    BothTexts texts;
+    for (const UnitSystem system : both_systems) {
+        const OffTheRoll longest(piece, system);
+        texts.in(system) = joined(pieces_text(piece, system), ", ",
+                                  strips_text(max(longest.length, longest.width), sheet, strip_overlap(measures, system), system));
+    }
+    return texts;
 }
 
-Line tape_line(const journal::Piece& piece, const kit::Pipeline& pipeline) {
-    const kit::Material* material = material_of(pipeline, piece.of->name);
-    return {Line::Group::glueing, piece.of->name, material ? material->title : piece.of->title, counted(piece, UnitSystem::metric),
-            counted(piece, UnitSystem::us), piece.of->use};
+/// "1 of 38 x 452 mm; buy 0.5 m, 38 mm wide (10 % more)"
+BothTexts from_material(const journal::Piece& piece, const journal::Measures& measures, const kit::Material& material) {
+    const bool by_length = material.group != Line::Group::paper && material.group != Line::Group::board;
+    BothTexts texts = by_length ? BothTexts{pieces_text(piece, UnitSystem::metric), pieces_text(piece, UnitSystem::us)}
+                                : from_sheets(piece, measures, strip_sheet(measures.conditions));
+    if (material.allowance <= 0) return texts;
+    for (const UnitSystem system : both_systems) {
+        const OffTheRoll roll(piece, system);
+        texts.in(system) += "; " + (by_length ? to_buy(roll.length * piece.count, material.allowance, system, roll.width) : to_buy(piece.count, material.allowance));
+    }
+    return texts;
 }
+
+class PieceLines {
+public:
+    PieceLines(const kit::Pipeline& pipeline, const journal::Measures& measures) : pipeline_(pipeline), measures_(measures) {}
+
+    std::vector<Line> all() {
+        const journal::Conditions& c = measures_.conditions;
+        const Length paper = max(c.paper.size.width, c.paper.size.height);
+        for (const journal::Piece& piece : measures_.pieces) {
+            const std::string& stock = piece.of->stock;
+            if (stock == "bought") bought(piece);
+            else if (stock == "page") paper_piece(piece, c.page_stock, paper);
+            else if (stock == "cover" && c.full_sheets == 0) paper_piece(piece, c.cover_stock, paper);
+            else if (stock == "cover") printed_piece(piece);
+            else if (stock != "board" && stock != "spine") unknown_stock(piece);
+        }
+        return std::move(lines_);
+    }
+
+private:
+    void add(Line::Group group, const std::string& name, const std::string& title, const journal::Piece& piece, const BothTexts& amount, const std::string& use) {
+        Heap heap(group, name, title);
+        heap.add({piece.of->title, piece.of, amount, use, piece.of->grain,
+                  other_ways(pipeline_, measures_, *piece.of, piece.of->mark, [&](const kit::Material& m) { return from_material(piece, measures_, m); })});
+        lines_.push_back(heap.line());
+    }
+
+    void bought(const journal::Piece& piece) {
+        const kit::Material& material = needed_material(pipeline_, piece.of->material, measures_, piece.of->mark);
+        add(material.group, material.name, material.title, piece, from_material(piece, measures_, material), piece.of->use);
+    }
+
+    void paper_piece(const journal::Piece& piece, const kit::Stock& stock, Length sheet) {
+        BothTexts amount = from_sheets(piece, measures_, sheet);
+        for (const UnitSystem system : both_systems) amount.in(system) += ", " + weight_text(stock, pipeline_);
+        add(Line::Group::paper, piece.of->name, piece.of->title, piece, amount, piece.of->use);
+    }
+
+    /// The printed sheets are on the list; a piece of them is told when it may be left out or replaced, or is too long.
+    void printed_piece(const journal::Piece& piece) {
+        const Size sheet = measures_.conditions.cover_sheet;
+        const BothTexts amount = from_sheets(piece, measures_, max(sheet.width, sheet.height));
+        const bool whole = amount.metric == pieces_text(piece, UnitSystem::metric) && amount.us == pieces_text(piece, UnitSystem::us);
+        if (whole && !piece.of->optional && piece.of->instead.empty()) return;
+        add(Line::Group::paper, piece.of->name, piece.of->title, piece, amount, joined(piece.of->use, "; ", "cut from the printed full sheets"));
+    }
+
+    [[noreturn]] void unknown_stock(const journal::Piece& piece) const {
+        throw Fault(FaultKind::not_understood, FaultNote{"unknown-stock", piece.of->mark, "no piece is cut from '" + piece.of->stock + "'",
+                                                         "board, spine, page, cover or bought", ""});
+    }
+
+    const kit::Pipeline& pipeline_;
+    const journal::Measures& measures_;
+    std::vector<Line> lines_;
+};
 
 }  // namespace
 
-std::vector<Line> piece_lines(const kit::Pipeline& pipeline, const journal::Measures& measures) {
-    const journal::Conditions& c = measures.conditions;
-    Boards boards;
-    std::vector<Line> others;
-    for (const journal::Piece& piece : measures.pieces) {
-        const std::string& stock = piece.of->stock;
-        if (stock == "board") boards.add(piece);
-        else if (stock == "tape") others.push_back(tape_line(piece, pipeline));
-        else if (stock == "page") others.push_back(paper_line(piece, c.page_stock));
-        else if (c.full_sheets == 0) others.push_back(paper_line(piece, c.cover_stock));  // else cut from the printed full sheets
-    }
-    std::vector<Line> lines;
-    if (!boards.metric.empty())
-        lines.push_back({Line::Group::board, c.board_stock.name, c.board_stock.title,
-                         boards.metric + ", " + area_text(boards.metric_area, UnitSystem::metric),
-                         boards.us + ", " + area_text(boards.us_area, UnitSystem::us), boards.use});
-    lines.insert(lines.end(), others.begin(), others.end());
-    return lines;
-}
+std::vector<Line> piece_lines(const kit::Pipeline& pipeline, const journal::Measures& measures) { return PieceLines(pipeline, measures).all(); }
 
 }  // namespace qw::materials

@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/fault.h"
+#include "base/words.h"
+#include "materials/heap.h"
+#include "materials/lines.h"
+
+#include <algorithm>
+#include <set>
+
+namespace qw::materials {
+
+namespace {
+
+/// A tool by name, and why it is on the list.
+struct ToolNeed {
+    std::string name;
+    bool always = false;
+    std::vector<std::string> ways;  ///< the things and ways that need it, where it is not needed always
+};
+
+class ToolNeeds {
+public:
+    void always(const std::string& tool) { need(tool).always = true; }
+    void for_way(const std::string& tool, const std::string& way) {
+        std::vector<std::string>& ways = need(tool).ways;
+        const std::string words = inside_sentence(way);
+        if (std::find(ways.begin(), ways.end(), words) == ways.end()) ways.push_back(words);
+    }
+    /// A thing that the buyer may leave out or do otherwise needs its tools only when she does not.
+    void add(const kit::Choosable& thing, const std::string& title, const kit::Pipeline& pipeline) {
+        for (const std::string& tool : thing.tools) {
+            if (in_every_way(tool, thing)) always(tool);
+            else for_way(tool, title);
+        }
+        for (const kit::Alternative& other : thing.instead)
+            for (const std::string& tool : other.tools)
+                if (!in_every_way(tool, thing)) for_way(tool, title_of(other, pipeline));
+    }
+    const std::vector<ToolNeed>& all() const { return all_; }
+
+private:
+    static bool has(const std::vector<std::string>& tools, const std::string& tool) { return std::find(tools.begin(), tools.end(), tool) != tools.end(); }
+    static bool in_every_way(const std::string& tool, const kit::Choosable& thing) {
+        return !thing.optional && has(thing.tools, tool) &&
+               std::all_of(thing.instead.begin(), thing.instead.end(), [&](const kit::Alternative& other) { return has(other.tools, tool); });
+    }
+    static std::string title_of(const kit::Alternative& other, const kit::Pipeline& pipeline) {
+        const kit::Material* material = other.title.empty() ? material_of(pipeline, other.material) : nullptr;
+        return material ? material->title : other.title;
+    }
+    ToolNeed& need(const std::string& tool) {
+        auto found = std::find_if(all_.begin(), all_.end(), [&](const ToolNeed& one) { return one.name == tool; });
+        if (found == all_.end()) found = all_.insert(all_.end(), {tool, false, {}});
+        return *found;
+    }
+    std::vector<ToolNeed> all_;
+};
+
+const kit::Tool& tool_of(const kit::Pipeline& pipeline, const std::string& name, const journal::Measures& measures) {
+    std::vector<std::string> known;
+    for (const kit::Tool& tool : pipeline.tools) {
+        if (tool.name == name) return tool;
+        known.push_back(tool.name);
+    }
+    const std::optional<std::string> nearest = nearest_word(name, known);
+    throw Fault(FaultKind::not_understood, FaultNote{"unknown-tool", {measures.journal->file, 0, 0}, "there is no tool '" + name + "'", listed(known),
+                                                     nearest ? "write '" + *nearest + "'" : ""});
+}
+
+/// Everything that is bought, and what may be bought instead.
+std::set<std::string> materials_in(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures) {
+    std::set<std::string> names;
+    const auto add = [&](const std::string& material, const kit::Choosable& thing) {
+        names.insert(material);
+        for (const kit::Alternative& other : thing.instead) names.insert(other.material);
+    };
+    for (const journal::Piece& piece : measures.pieces) add(piece.of->material, *piece.of);
+    for (const journal::CutLength& length : measures.lengths) add(length.of->material, *length.of);
+    for (const journal::Item& item : measures.items) {
+        const kit::Material* material = material_of(manifest, pipeline, measures, item);
+        add(material ? material->name : "", *item.of);
+    }
+    return names;
+}
+
+}  // namespace
+
+std::vector<ToolLine> tool_lines(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures) {
+    ToolNeeds needs;
+    for (const std::string& tool : measures.journal->tools) needs.always(tool);
+    for (const journal::Piece& piece : measures.pieces) needs.add(*piece.of, piece.of->title, pipeline);
+    for (const journal::CutLength& length : measures.lengths) needs.add(*length.of, length.of->title, pipeline);
+    for (const journal::Item& item : measures.items) {
+        const kit::Material* material = material_of(manifest, pipeline, measures, item);
+        needs.add(*item.of, material ? material->title : item.of->title, pipeline);
+    }
+    std::vector<ToolLine> lines;
+    for (const ToolNeed& need : needs.all())
+        lines.push_back({tool_of(pipeline, need.name, measures), need.always ? std::string() : listed(need.ways)});
+    return lines;
+}
+
+std::vector<kit::Caution> cautions_of(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures,
+                                      const std::vector<ToolLine>& tools) {
+    std::set<std::string> called;
+    for (const ToolLine& line : tools) called.insert(line.tool.cautions.begin(), line.tool.cautions.end());
+    for (const std::string& name : materials_in(manifest, pipeline, measures))
+        if (const kit::Material* material = material_of(pipeline, name)) called.insert(material->cautions.begin(), material->cautions.end());
+    std::vector<kit::Caution> cautions;
+    for (const kit::Caution& caution : pipeline.cautions)
+        if (called.erase(caution.name) > 0 || caution.always) cautions.push_back(caution);
+    // A caution must not be lost.
+    if (!called.empty())
+        throw Fault(FaultKind::not_understood, FaultNote{"unknown-caution", {"pipeline/materials.yaml", 0, 0},
+                                                         "there is no caution '" + *called.begin() + "'", {}, "write it under 'cautions'"});
+    return cautions;
+}
+
+}  // namespace qw::materials
