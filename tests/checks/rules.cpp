@@ -53,3 +53,13 @@ TEST_CASE("an override of a rule that is not there is refused with the nearest o
     CHECK_THROWS_AS(rules.limit("odd-faces"), Fault);
     CHECK_THROWS_AS(rules.tried("no-such-rule"), Fault);
 }
+
+TEST_CASE("an override of a check of the journal's template is none of these rules, and changes none") {
+    const checks::Rules rules(shared_data().checks, {{"journal-spine-fill", {"kit.yaml", 12, 3}, std::nullopt, "note", "pressed flat"},
+                                                     {"journal-check", {"kit.yaml", 13, 3}, std::nullopt, "off", "a rule of the shared ones"}});
+    CHECK_THROWS_AS(rules.tried("journal-spine-fill"), Fault);
+    CHECK(rules.limit("artwork-ppi") == checks::Rules(shared_data().checks, {}).limit("artwork-ppi"));
+    rules.tried("journal-check");
+    REQUIRE(rules.what_was_tried().size() == 1);
+    CHECK(rules.what_was_tried()[0].reason == "a rule of the shared ones");
+}

@@ -31,16 +31,24 @@ kit::Pipeline example_pipeline(const Path& folder) {
         printer.name = name;
         pipeline.printers.push_back(printer);
     }
-    const auto stock = [&](const char* name, kit::Stock::Kind kind) {
+    const auto stock = [&](const char* name, kit::Stock::Kind kind, double grammage, Length caliper) {
         kit::Stock made;
         made.name = name;
         made.kind = kind;
+        made.grammage = grammage;
+        made.caliper = caliper;
         pipeline.stocks.push_back(made);
     };
-    stock("copy-80", kit::Stock::Kind::paper);
-    stock("copy-100", kit::Stock::Kind::paper);
-    stock("card-160", kit::Stock::Kind::paper);
-    stock("greyboard-1mm", kit::Stock::Kind::board);
+    stock("copy-80", kit::Stock::Kind::paper, 80, Length::mm(0.102));
+    stock("copy-100", kit::Stock::Kind::paper, 100, Length::mm(0.125));
+    stock("card-160", kit::Stock::Kind::paper, 160, Length::mm(0.186));
+    stock("greyboard-1mm", kit::Stock::Kind::board, 615, Length::mm(1));
+    stock("greyboard-2mm", kit::Stock::Kind::board, 1290, Length::mm(2));
+    for (const char* name : {"a4-greyboard", "chipboard-12in"}) {
+        kit::Board board;
+        board.name = name;
+        pipeline.boards.push_back(board);
+    }
     kit::Shop shop;
     shop.name = "small-files";
     pipeline.shops.push_back(shop);
@@ -54,7 +62,17 @@ kit::Pipeline example_pipeline(const Path& folder) {
     check("artwork-ppi", 225, "ppi");
     check("artwork-safe-area", 3, "mm");
     check("odd-faces", std::nullopt, "");
-    pipeline.journals["soft-spine"].name = "soft-spine";
+    kit::JournalTemplate& soft = pipeline.journals["soft-spine"];
+    soft.name = "soft-spine";
+    soft.file = "pipeline/journals/soft-spine.yaml";
+    soft.checks.emplace_back().name = "spine-fill";
+    soft.pieces.emplace_back().name = "board";
+    kit::LengthTemplate& band = soft.cut_lengths.emplace_back();
+    band.name = "closing-band";
+    band.optional = true;
+    kit::LengthTemplate& elastic = soft.cut_lengths.emplace_back();
+    elastic.name = "sewing-elastic";
+    elastic.instead = {{"waxed-twine", "Waxed twine", "waxed-twine", {}, ""}};
     pipeline.journals["wrapped-booklet"].name = "wrapped-booklet";
     const auto usual = [&](const char* key, const char* value) { pipeline.usual[key] = {value, {"pipeline/stocks.yaml", 1, 1}}; };
     usual("printer", "most-home-printers");

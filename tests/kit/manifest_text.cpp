@@ -99,7 +99,7 @@ TEST_CASE("a mebibyte of anything is read or refused within seconds") {
 
 TEST_CASE("every beginning of a manifest, and every one with a byte changed, is read or refused with a line") {
     ExampleKit kit;
-    const std::string whole = sound_manifest + "rules: { artwork-ppi: { limit: 200 ppi, reason: \"a 'soft' one\" } } # é\n";
+    const std::string whole = sound_manifest + "calipers: { copy-80: 1.3 cm3/g }\nchoices: { closing-band: none }\nrules: { artwork-ppi: { limit: 200 ppi, reason: \"a 'soft' one\" } } # é\n";
     REQUIRE(kit.faults(whole).empty());
     const auto check = [&](const std::string& text) {
         for (const FaultNote& note : kit.faults(text)) {

@@ -79,6 +79,9 @@ TEST_CASE("stocks: calipers near what the charts say") {
     CHECK(caliper("card-200") == Approx(0.2286).epsilon(0.05));  // 74 lb cover, 9 points
     CHECK(caliper("greyboard-1mm") == Approx(1));
     CHECK(caliper("greyboard-2mm") == Approx(2));
+    CHECK(caliper("cereal-box") == Approx(0.5));  // from memory
+    CHECK(data().stock("cereal-box")->printed);
+    CHECK_FALSE(data().stock("greyboard-1mm")->printed);
     for (const kit::Stock& stock : data().stocks) {
         INFO(stock.name);
         CHECK((stock.kind == kit::Stock::Kind::board) == stock.grade.empty());
@@ -90,6 +93,35 @@ TEST_CASE("stocks: calipers near what the charts say") {
             CHECK(bulk < 1.45);
         }
     }
+}
+
+TEST_CASE("what shops sell: only weights that published tables name") {
+    using Weights = std::vector<int>;
+    const auto& sold = data().sold_weights;
+    CHECK(sold.size() == 4);
+    CHECK(sold.at("bond") == Weights{20, 24, 28, 32});  // tables of two paper dealers and a printer
+    CHECK(sold.at("text") == Weights{50, 60, 70, 100});  // conversion tables; weight and caliper chart of a paper dealer
+    CHECK(sold.at("cover") == Weights{65, 80, 100});     // the same chart
+    CHECK(sold.at("index") == Weights{90, 110, 140});    // the same chart
+    for (const kit::Stock& stock : data().stocks)
+        if (stock.kind == kit::Stock::Kind::paper) CHECK_FALSE(sold.at(stock.grade).empty());
+}
+
+TEST_CASE("boards: sheets as people have them, and the usual ones for either ruler") {
+    const auto board = [](const char* name) {
+        INFO(name);
+        const kit::Board* found = data().board(name);
+        REQUIRE(found != nullptr);
+        return *found;
+    };
+    CHECK(board("a4-greyboard").size == Size{Length::mm(210), Length::mm(297)});  // ISO 216
+    CHECK(board("a3-greyboard").size == Size{Length::mm(297), Length::mm(420)});  // ISO 216
+    CHECK(board("chipboard-12in").size == Size{Length::inches(12), Length::inches(12)});
+    CHECK(board("chipboard-12in").grain == "unknown");
+    CHECK(board("cereal-box-panel").size == Size{Length::mm(190), Length::mm(280)});  // from memory
+    CHECK(board("cereal-box-panel").grain == "unknown");
+    CHECK(data().usual_boards.at(UnitSystem::metric) == std::vector<std::string>{"a4-greyboard"});
+    CHECK(data().usual_boards.at(UnitSystem::us) == std::vector<std::string>{"chipboard-12in"});
 }
 
 TEST_CASE("rules: every one says what, why and from where, and limits stand where they are used") {
@@ -152,6 +184,18 @@ TEST_CASE("materials: the usual cautions are said") {
     CHECK(has("eyelet", "small-parts"));
     CHECK(has("elastic-1mm", "elastic-loops"));
     CHECK(has("pva-glue", "fumes"));
+    const auto material = [](const char* name) {
+        const auto found = std::find_if(data().materials.begin(), data().materials.end(), [&](const kit::Material& m) { return m.name == name; });
+        REQUIRE(found != data().materials.end());
+        return *found;
+    };
+    using Group = kit::Material::Group;
+    CHECK(material("linen-thread").group == Group::sewing);
+    CHECK(material("hinge-tape").group == Group::glueing);
+    CHECK(material("pva-glue").group == Group::glueing);
+    CHECK(material("eyelet").group == Group::other);
+    CHECK(material("elastic-1mm").allowance == Approx(0.1));  // own allowance
+    CHECK(material("pva-glue").allowance == 0);
     for (const kit::Caution& caution : data().cautions) CHECK(caution.always == (caution.name == "makers-first" || caution.name == "adults-help"));
 }
 
@@ -186,7 +230,7 @@ TEST_CASE("the inputs are every file that was read, sorted, with digests") {
         CHECK(input.sha256 == sha256_of(read_text(*disk, Path(QW_SOURCE_DIR) / input.shown, 1 << 20)));
     }
     CHECK(names.size() == inputs.size());
-    for (const char* name : {"pipeline/papers.yaml", "pipeline/printers.yaml", "pipeline/stocks.yaml", "pipeline/shops.yaml", "pipeline/studio.yaml", "pipeline/checks.yaml",
+    for (const char* name : {"pipeline/papers.yaml", "pipeline/printers.yaml", "pipeline/stocks.yaml", "pipeline/boards.yaml", "pipeline/shops.yaml", "pipeline/studio.yaml", "pipeline/checks.yaml",
                              "pipeline/materials.yaml", "pipeline/studio-terms.txt", "pipeline/journals/soft-spine.yaml"}) {
         INFO(name);
         CHECK(names.count(name) == 1);

@@ -1,90 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What is told of shared data that is wrong: with the file's own name, line and column, all files in one run.
 #include "base/fault.h"
-#include "base/words.h"
 #include "kit/example.h"
+#include "kit/small_pipeline.h"
 
 #include <catch2/catch.hpp>
 
-#include <algorithm>
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 
 using namespace qw;
 using namespace qw::test;
-
-namespace {
-
-/// A pipeline of one entry a file, in a folder of its own.
-class SmallPipeline {
-public:
-    SmallPipeline() {
-        put("papers.yaml", "format: 1\npapers:\n  a4: { name: iso_a4_210x297mm, title: A4, ruler: metric, source: ISO 216 }\n");
-        put("printers.yaml",
-            "format: 1\nusual: plain\nprinters:\n  plain:\n    title: Plain\n    single: { left: 300, bottom: 300, right: 300, top: 300 }\n"
-            "    duplex: { left: 300, bottom: 300, right: 300, top: 300 }\n    why: test\n");
-        put("stocks.yaml",
-            "format: 1\nusual: { journal-page: p, full-sheet: p, part: p, extra: p, board-stock: b }\nstocks:\n"
-            "  p: { title: P, kind: paper, grammage: 100 g/m2, bulk: 1.25 cm3/g, grade: bond, why: test }\n"
-            "  b: { title: B, kind: board, grammage: 615 g/m², caliper: 1 mm, why: test }\n");
-        put("shops.yaml", "format: 1\nshops:\n  s: { title: S, most-files: 5, most-bytes-a-file: 20 MB, longest-text: 13000, why: test }\n");
-        put("studio.yaml", "format: 1\nname: N\nline: L\nterms-file: terms.txt\n");
-        put("terms.txt", "terms\n");
-        put("checks.yaml", "format: 1\nchecks:\n  r: { level: error, limit: 3, unit: mm, checks: c, why: w, source: s }\n");
-        put("materials.yaml", "format: 1\ncautions:\n  c: { text: t, why: w }\ntools:\n  ruler: { title: R, use: u, cautions: [c] }\nmaterials:\n  cord: { title: C, use: u }\n");
-        put("journals/j.yaml",
-            "format: 1\njournal: j\ntitle: J\npicture: opened-cover\n"
-            "lengths:\n  edge: { metric: 3 mm, us: 1/8 in, is: fixed, why: w }\n"
-            "numbers:\n  n: { value: 2, why: w }\n"
-            "values:\n  board-width: page_width + edge\n"
-            "pieces:\n  board: { title: B, count: n, width: board_width, height: page_height, stock: board }\n"
-            "stations: { page: [edge], spine: [edge, page_height - edge] }\n"
-            "cut-lengths:\n  cord: { title: C, count: 1, length: edge, material: cord }\n"
-            "bulk: page_caliper\ncreep: { least: edge, most: edge }\n"
-            "checks:\n  fits: { holds: edge < board_width, measured: edge, limit: board_width, level: error, message: m, mend: d }\n"
-            "tools: [ruler]\n");
-    }
-    void put(const std::string& name, const std::string& text) {
-        std::filesystem::create_directories((folder_ / name).parent_path());
-        std::ofstream(folder_ / name, std::ios::binary) << text;
-    }
-    std::string text(const std::string& name) const {
-        std::ostringstream out;
-        out << std::ifstream(folder_ / name).rdbuf();
-        return out.str();
-    }
-    Path path(const std::string& name) const { return folder_ / name; }
-    kit::Pipeline read() const {
-        const auto disk = real_disk();
-        return kit::read_pipeline(*disk, folder_.path());
-    }
-    /// "code file line:column", one a line.
-    std::string told() const {
-        std::string text;
-        try {
-            read();
-        } catch (const Fault& fault) {
-            CHECK(fault.kind() == FaultKind::not_understood);
-            for (const FaultNote& note : fault.notes())
-                text += note.code + " " + note.where.file + " " + std::to_string(note.where.line) + ":" + std::to_string(note.where.column) + "\n";
-        }
-        return text;
-    }
-
-private:
-    TestFolder folder_;
-};
-
-/// A file in which `from` was made `to`. The place where the fault is told is marked by ▸, which is taken out before.
-struct Broken {
-    const char* file;
-    const char* from;
-    const char* to;
-    const char* code;
-};
-
-}  // namespace
 
 TEST_CASE("the small pipeline is read") {
     const SmallPipeline pipeline;
@@ -96,32 +21,41 @@ TEST_CASE("the small pipeline is read") {
     CHECK(read.usual.at("printer").value == "plain");
     CHECK(read.usual.at("board-stock").value == "b");
     CHECK(read.texts.at("terms.txt") == "terms\n");
-    const kit::JournalTemplate& journal = read.journals.at("j");
-    CHECK(journal.file == "pipeline/journals/j.yaml");
-    REQUIRE(journal.lengths.size() == 1);
-    CHECK(journal.lengths[0].value.metric == Length::mm(3));
-    CHECK(journal.lengths[0].value.us == Length::inches(0.125));
-    CHECK_FALSE(journal.lengths[0].printed);
-    REQUIRE(journal.values.size() == 1);
-    CHECK(journal.values[0].name == "board-width");
-    CHECK(journal.values[0].text == "page_width + edge");
-    CHECK(journal.values[0].mark.file == "pipeline/journals/j.yaml");
-    CHECK(journal.values[0].mark.line == 10);
-    CHECK(journal.values[0].mark.column == 16);
-    REQUIRE(journal.pieces.size() == 1);
-    CHECK(journal.pieces[0].rounding.step.metric == Length::mm(0.5));
-    CHECK(journal.pieces[0].rounding.step.us == Length::inches(1.0 / 16));
-    CHECK(journal.pieces[0].grain == "any");
-    CHECK(journal.stations.spine.size() == 2);
-    CHECK(journal.cut_lengths.at(0).material == "cord");
-    CHECK(journal.checks.at(0).name == "fits");
-    CHECK(journal.tools == std::vector<std::string>{"ruler"});
+    CHECK(read.sold_weights == std::map<std::string, std::vector<int>>{{"bond", {20, 24}}, {"text", {50}}, {"cover", {65, 80}}, {"index", {90}}});
+    REQUIRE(read.board("sheet") != nullptr);
+    CHECK(read.board("sheet")->size == Size{Length::mm(210), Length::mm(297)});
+    CHECK(read.board("sheet")->grain == "height");
+    CHECK(read.board("square")->size == Size{Length::inches(12), Length::inches(12)});
+    CHECK(read.board("square")->grain == "unknown");
+    CHECK(read.board("square")->title == "Q");
+    CHECK(read.board("squares") == nullptr);
+    CHECK(read.usual_boards.at(UnitSystem::metric) == std::vector<std::string>{"sheet"});
+    CHECK(read.usual_boards.at(UnitSystem::us) == std::vector<std::string>{"square", "sheet"});
+    REQUIRE(read.materials.size() == 2);
+    CHECK(read.materials[0].group == kit::Material::Group::sewing);
+    CHECK(read.materials[0].allowance == Approx(0.1));
+    CHECK(read.materials[1].group == kit::Material::Group::glueing);
+    CHECK(read.materials[1].allowance == 0);
+    CHECK_FALSE(read.stock("b")->printed);
+}
+
+TEST_CASE("a board may be printed, materials stand in five groups") {
+    SmallPipeline pipeline;
+    pipeline.put("stocks.yaml", with(pipeline.text("stocks.yaml"), "caliper: 1 mm", "printed: true, caliper: 0.5 mm"));
+    CHECK(pipeline.read().stock("b")->printed);
+    using Group = kit::Material::Group;
+    const std::pair<const char*, Group> groups[] = {
+        {"paper", Group::paper}, {"board", Group::board}, {"sewing", Group::sewing}, {"glueing", Group::glueing}, {"other", Group::other}};
+    for (const auto& [word, group] : groups) {
+        SmallPipeline other;
+        other.put("materials.yaml", with(other.text("materials.yaml"), "group: sewing", std::string("group: ") + word));
+        CHECK(other.read().materials.at(0).group == group);
+    }
 }
 
 TEST_CASE("faults in shared data") {
-    const SmallPipeline sound;
-    REQUIRE(sound.told().empty());
-    const std::vector<Broken> table{
+    REQUIRE(SmallPipeline().told().empty());
+    check_broken({
         {"papers.yaml", "format: 1\npapers", "▸papers", "missing-key"},
         {"papers.yaml", "format: 1", "format: ▸2", "out-of-range"},
         {"papers.yaml", "iso_a4_210x297mm", "▸iso_a4_210x297in", "bad-paper"},
@@ -153,38 +87,36 @@ TEST_CASE("faults in shared data") {
         {"checks.yaml", "{ level: error, limit: 3, unit: mm, checks: c, why: w, source: s }", "▸{ level: error, limit: 3, unit: mm, checks: c, why: w }", "missing-key"},
         {"materials.yaml", "cautions: [c]", "cautions: [▸d]", "unknown-name"},
         {"materials.yaml", "why: w", "always: ▸yes, why: w", "unknown-word"},
-        {"journals/j.yaml", "journal: j", "journal: ▸k", "bad-name"},
-        {"journals/j.yaml", "is: fixed", "is: ▸fix", "unknown-word"},
-        {"journals/j.yaml", "metric: 3 mm", "metric: ▸3", "bare-number"},
-        {"journals/j.yaml", "{ metric: 3 mm, us: 1/8 in,", "▸{ metric: 3 mm,", "missing-key"},
-        {"journals/j.yaml", "{ metric: 3 mm, us: 1/8 in, is: fixed, why: w }", "▸{ metric: 3 mm, us: 1/8 in, is: fixed }", "missing-key"},
-        {"journals/j.yaml", "  n: {", "  ▸edge: {", "duplicate-name"},
-        {"journals/j.yaml", "  board-width: page", "  ▸page-width: page", "reserved-name"},
-        {"journals/j.yaml", "  board-width: page", "  ▸board_width: page", "bad-name"},
-        {"journals/j.yaml", "page_width + edge", "▸[page_width]", "wrong-type"},
-        {"journals/j.yaml", "page_width + edge", "▸\"\"", "bad-formula"},
-        {"journals/j.yaml", "page_width + edge", "▸page_width × 2", "bad-formula"},
-        {"journals/j.yaml", "stock: board", "stock: ▸bord", "unknown-word"},
-        {"journals/j.yaml", "{ title: B, count: n, width: board_width,", "▸{ title: B, count: n,", "missing-key"},
-        {"journals/j.yaml", "stock: board", "stock: board, rounding: { metric: ▸0 mm, us: 1/16 in, way: up }", "out-of-range"},
-        {"journals/j.yaml", "material: cord", "material: ▸cort", "unknown-name"},
-        {"journals/j.yaml", "tools: [ruler]", "tools: [▸rular]", "unknown-name"},
-        {"journals/j.yaml", "level: error", "level: ▸bad", "unknown-word"},
-        {"journals/j.yaml", "numbers:\n  n: { value: 2, why: w }", "▸numbers:", "missing-value"},
-        {"journals/j.yaml", "numbers:\n", "▸number:\n", "unknown-key"},
-        {"journals/j.yaml", "bulk: page_caliper", "▸bulks: page_caliper", "unknown-key"},
-        {"journals/j.yaml", "picture: opened-cover", "picture: ▸open-cover", "unknown-word"},
-    };
-    for (const Broken& row : table) {
-        SmallPipeline pipeline;
-        INFO(row.file << ": " << row.from << "  ->  " << row.to);
-        const std::string marked = with(pipeline.text(row.file), row.from, row.to), mark = "▸";
-        const std::size_t at = marked.find(mark), line_start = at == 0 ? 0 : marked.rfind('\n', at - 1) + 1;
-        pipeline.put(row.file, with(marked, mark, ""));
-        const auto line = 1 + std::count(marked.begin(), marked.begin() + static_cast<std::ptrdiff_t>(at), '\n');
-        const std::size_t column = 1 + characters_in(std::string_view(marked).substr(line_start), at - line_start);
-        CHECK(pipeline.told() == std::string(row.code) + " pipeline/" + row.file + " " + std::to_string(line) + ":" + std::to_string(column) + "\n");
-    }
+        {"stocks.yaml", "caliper: 1 mm", "caliper: 1 mm, printed: ▸yes", "unknown-word"},
+        {"stocks.yaml", "grade: bond", "grade: bond, ▸printed: true", "not-here"},
+        {"stocks.yaml", "kind: paper", "kind: ▸papr", "unknown-word", "write 'paper'"},
+        {"stocks.yaml", "on-the-shelf:", "▸on-the-shelves:", "unknown-key", "write 'on-the-shelf'"},
+        {"stocks.yaml", "  bond: { pounds: [20, 24], source: s }\n  text", "  ▸text", "missing-key"},
+        {"stocks.yaml", "  bond: { pounds", "  ▸bonds: { pounds", "unknown-key", "write 'bond'"},
+        {"stocks.yaml", "[20, 24]", "▸[24, 20]", "not-ascending"},
+        {"stocks.yaml", "[20, 24]", "[20, ▸20]", "duplicate-value"},
+        {"stocks.yaml", "[20, 24]", "[20, ▸24.5]", "wrong-type"},
+        {"stocks.yaml", "[20, 24]", "[20, ▸24 lb]", "wrong-type"},
+        {"stocks.yaml", "[20, 24]", "[▸9, 24]", "out-of-range"},
+        {"stocks.yaml", "[20, 24]", "▸[]", "empty-list"},
+        {"stocks.yaml", "{ pounds: [20, 24], source: s }", "▸[20, 24]", "wrong-type"},
+        {"stocks.yaml", "{ pounds: [20, 24], source: s }", "▸{ pounds: [20, 24] }", "missing-key"},
+        {"stocks.yaml", "{ pounds: [20, 24], source: s }", "▸{ source: s }", "missing-key"},
+        {"boards.yaml", "size: 210 x 297 mm", "size: ▸210 mm", "bad-size"},
+        {"boards.yaml", "size: 210 x 297 mm", "size: ▸210 x 297", "bare-number"},
+        {"boards.yaml", "grain: height", "grain: ▸hight", "unknown-word", "write 'height'"},
+        {"boards.yaml", "{ title: S, size: 210 x 297 mm, grain: height, why: w }", "▸{ title: S, size: 210 x 297 mm, why: w }", "missing-key"},
+        {"boards.yaml", "{ title: S, size: 210 x 297 mm, grain: height, why: w }", "▸{ title: S, size: 210 x 297 mm, grain: height }", "missing-key"},
+        {"boards.yaml", "metric: [sheet]", "metric: [▸sheets]", "unknown-name", "write 'sheet'"},
+        {"boards.yaml", "metric: [sheet]", "metric: ▸[]", "empty-list"},
+        {"boards.yaml", "{ metric: [sheet], us: [square, sheet] }", "▸{ metric: [sheet] }", "missing-key"},
+        {"boards.yaml", "format: 1\nusual: { metric: [sheet], us: [square, sheet] }", "▸format: 1", "missing-key"},
+        {"materials.yaml", "group: sewing", "group: ▸sew", "unknown-word"},
+        {"materials.yaml", "{ title: Cloth, use: u, group: glueing }", "▸{ title: Cloth, use: u }", "missing-key"},
+        {"materials.yaml", "10 %", "▸10", "bare-number", "write '10 %'"},
+        {"materials.yaml", "10 %", "▸101 %", "out-of-range"},
+        {"materials.yaml", "{ title: C, use: u, group: sewing, allowance: 10 %, why: w }", "▸{ title: C, use: u, group: sewing, allowance: 10 % }", "missing-key"},
+    });
 }
 
 TEST_CASE("terms that are named and not there") {
@@ -228,5 +160,5 @@ TEST_CASE("a folder that is no pipeline") {
         return std::string();
     };
     CHECK(code(folder / "nowhere") == "no-pipeline 1");
-    CHECK(code(folder.path()) == "missing-file 7");
+    CHECK(code(folder.path()) == "missing-file 8");
 }

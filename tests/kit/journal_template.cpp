@@ -1,0 +1,326 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Journal templates: what is read out of one, and what is told of one that is wrong.
+#include "base/fault.h"
+#include "kit/example.h"
+#include "kit/journal_names.h"
+#include "kit/journal_reader.h"
+#include "kit/small_pipeline.h"
+#include "kit/yaml.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace qw;
+using namespace qw::test;
+
+namespace {
+
+constexpr const char* j_yaml = "journals/j.yaml";
+
+/// The small journal with a word of it changed.
+kit::JournalTemplate changed_journal(const std::string& from, const std::string& to) {
+    SmallPipeline pipeline;
+    pipeline.put(j_yaml, with(pipeline.text(j_yaml), from, to));
+    return pipeline.read().journals.at("j");
+}
+
+const std::string path_as_it_is = "path: [2, 1, 3, 2]";
+
+using Strings = std::vector<std::string>;
+
+}  // namespace
+
+TEST_CASE("a template's names, lengths and formulas are read with their places") {
+    const kit::JournalTemplate journal = SmallPipeline().read().journals.at("j");
+    CHECK(journal.file == "pipeline/journals/j.yaml");
+    CHECK(journal.name == "j");
+    CHECK(journal.picture == "opened-cover");
+    REQUIRE(journal.lengths.size() == 1);
+    CHECK(journal.lengths[0].value.metric == Length::mm(3));
+    CHECK(journal.lengths[0].value.us == Length::inches(0.125));
+    CHECK_FALSE(journal.lengths[0].printed);
+    CHECK(journal.lengths[0].published == "1/8 in (somebody)");
+    CHECK(journal.numbers.at(0).published == "four");
+    REQUIRE(journal.values.size() == 1);
+    CHECK(journal.values[0].name == "board-width");
+    CHECK(journal.values[0].text == "page_width + edge");
+    CHECK(journal.values[0].mark.file == "pipeline/journals/j.yaml");
+    CHECK(journal.values[0].mark.line == 10);
+    CHECK(journal.values[0].mark.column == 16);
+    CHECK(journal.stations.page.size() == 3);
+    CHECK(journal.stations.spine.size() == 3);
+    CHECK(journal.checks.at(0).name == "fits");
+    CHECK(journal.tools == Strings{"ruler"});
+    CHECK(journal.replaced.empty());
+    CHECK(changed_journal(", published: \"1/8  in (somebody)\"", "").lengths.at(0).published.empty());
+    for (const std::string picture : {"wrapped-cover", "case-cover", "soft-cover", "concertina"})
+        CHECK(changed_journal("opened-cover", picture).picture == picture);
+}
+
+TEST_CASE("pieces, cut lengths, items and figures are read with what may stand in for them") {
+    const kit::JournalTemplate journal = SmallPipeline().read().journals.at("j");
+    REQUIRE(journal.pieces.size() == 2);
+    const kit::PieceTemplate &board = journal.pieces[0], &tape = journal.pieces[1];
+    CHECK(board.rounding.step.metric == Length::mm(0.5));
+    CHECK(board.rounding.step.us == Length::inches(1.0 / 16));
+    CHECK(board.grain == "any");
+    CHECK(board.stock == "board");
+    CHECK(board.material.empty());
+    CHECK(board.glue == "paste");
+    CHECK_FALSE(board.optional);
+    CHECK(tape.stock == "bought");
+    CHECK(tape.material == "cloth");
+    CHECK(tape.mark.line == 13);
+    REQUIRE(tape.instead.size() == 1);
+    CHECK(tape.instead[0].name == "strip");
+    CHECK(tape.instead[0].title == "C");  // the material's own
+    CHECK(tape.instead[0].material == "cord");
+    CHECK(tape.instead[0].use == "strong");
+
+    REQUIRE(journal.cut_lengths.size() == 2);
+    CHECK(journal.cut_lengths[0].material == "cord");
+    CHECK_FALSE(journal.cut_lengths[0].optional);
+    CHECK(journal.cut_lengths[1].optional);
+    CHECK(journal.cut_lengths[1].mark.line == 18);
+    CHECK(journal.cut_lengths[1].mark.column == 3);
+
+    REQUIRE(journal.items.size() == 2);
+    CHECK(journal.items[0].mark.line == 20);
+    CHECK(journal.items[0].tools == Strings{"setter"});
+    CHECK(journal.items[0].size->metric == Length::mm(3));
+    CHECK(journal.items[0].instead.at(0).title == "Bare");
+    CHECK(journal.items[0].instead.at(0).material.empty());
+    CHECK(journal.items[0].instead.at(0).tools == Strings{"awl"});
+
+    REQUIRE(journal.figures.size() == 1);
+    CHECK(journal.figures[0].name == "left");
+    CHECK(journal.figures[0].title == "Left");
+    CHECK(journal.figures[0].value.text == "edge");
+    CHECK(journal.figures[0].rounding.way == Rounding::down);
+    CHECK(journal.figures[0].use == "u");
+    CHECK(journal.figures[0].mark.line == 23);
+
+    for (const std::string stock : {"spine", "page", "cover"}) CHECK(changed_journal("stock: board", "stock: " + stock).pieces[0].stock == stock);
+    const auto order = changed_journal("or: { bare: {", "or: { zebra: { title: Z }, bare: {").items[0].instead;
+    REQUIRE(order.size() == 2);
+    CHECK(order[0].name == "zebra");  // as written, not by the alphabet
+}
+
+TEST_CASE("sewing and steps are read") {
+    const kit::JournalTemplate journal = SmallPipeline().read().journals.at("j");
+    REQUIRE(journal.sewing);
+    CHECK(journal.sewing->path == std::vector<int>{2, 1, 3, 2});
+    CHECK(journal.sewing->begins_inside);
+    CHECK_FALSE(journal.sewing->goes_on);
+    CHECK(journal.sewing->signatures.text == "n");
+    CHECK(journal.sewing->rows.text == "1");
+    CHECK(journal.sewing->row_gap.text.empty());
+    CHECK(journal.sewing->thread == "cord");
+    CHECK(journal.sewing->mark.line == 15);
+    CHECK(journal.sewing->mark.column == 1);
+
+    REQUIRE(journal.steps.size() == 2);
+    CHECK(journal.steps[0].title == "Cut");
+    CHECK(journal.steps[0].text == "Cut it.");
+    CHECK(journal.steps[0].uses == Strings{"board", "page", "left"});
+    CHECK(journal.steps[0].tools == Strings{"ruler"});
+    CHECK(journal.steps[0].drawing == "cover");
+    CHECK(journal.steps[1].uses == Strings{"cord", "eyelet", "page-stations", "spine-stations"});
+    CHECK(journal.steps[1].mark.line > journal.steps[0].mark.line);
+    const auto bare = changed_journal(", uses: [board, page, left], tools: [ruler], drawing: cover", "").steps[0];
+    CHECK(bare.uses.empty());
+    CHECK(bare.drawing.empty());
+
+    const auto on = *changed_journal(path_as_it_is, "row-gap: edge, path: [1, 2, 3, 2], begins: outside, goes-on: true").sewing;
+    CHECK(on.goes_on);
+    CHECK_FALSE(on.begins_inside);
+    CHECK(on.row_gap.text == "edge");
+    // Two moves are enough: out at one station, in at the other.
+    CHECK(changed_journal(path_as_it_is, "path: [1, 3]").sewing->path.size() == 2);
+    CHECK(changed_journal(path_as_it_is, "path: [2, 3], begins: outside").sewing->path.size() == 2);
+    SmallPipeline unsewn;
+    unsewn.put(j_yaml, with(with(unsewn.text(j_yaml), "sewing: { signatures: n, rows: 1, path: [2, 1, 3, 2], thread: cord }\n", ""), "drawing: stitch", "drawing: corner"));
+    CHECK_FALSE(unsewn.read().journals.at("j").sewing);
+}
+
+TEST_CASE("faults in a template's names and formulas") {
+    check_broken({
+        {j_yaml, "journal: j", "journal: ▸k", "bad-name"},
+        {j_yaml, "is: fixed", "is: ▸fix", "unknown-word"},
+        {j_yaml, "metric: 3 mm", "metric: ▸3", "bare-number"},
+        {j_yaml, "{ metric: 3 mm, us: 1/8 in,", "▸{ metric: 3 mm,", "missing-key"},
+        {j_yaml, "{ metric: 3 mm, us: 1/8 in, is: fixed, why: w,", "▸{ metric: 3 mm, us: 1/8 in, is: fixed,", "missing-key"},
+        {j_yaml, "published: four", "published: ▸[four]", "wrong-type"},
+        {j_yaml, "  n: {", "  ▸edge: {", "duplicate-name"},
+        {j_yaml, "  board-width: page", "  ▸page-width: page", "reserved-name"},
+        {j_yaml, "  board-width: page", "  has: edge\n  board-width: page_width\n  ▸has-board: page", "reserved-name"},
+        {j_yaml, "  board-width: page", "  ▸page-station-4: page_width\n  page-station: edge\n  board-width: page", "reserved-name"},
+        {j_yaml, "  board-width: page", "  ▸spine-station-10: edge\n  ▸stitch-path: edge\n  ▸strands-across: edge\n  ▸glued-in: edge\n  board-width: page", "reserved-name"},
+        {j_yaml, "  board-width: page", "  ▸board_width: page", "bad-name"},
+        {j_yaml, "page_width + edge", "▸[page_width]", "wrong-type"},
+        {j_yaml, "page_width + edge", "▸\"\"", "bad-formula"},
+        {j_yaml, "page_width + edge", "▸page_width × 2", "bad-formula"},
+        {j_yaml, "level: error", "level: ▸bad", "unknown-word"},
+        {j_yaml, "  fits: {", "  ▸check: {", "reserved-name"},
+        {j_yaml, "numbers:\n  n: { value: 2, why: w, published: four }", "▸numbers:", "missing-value"},
+        {j_yaml, "numbers:\n", "▸number:\n", "unknown-key"},
+        {j_yaml, "bulk: page_caliper", "▸bulks: page_caliper", "unknown-key"},
+        {j_yaml, "picture: opened-cover", "picture: ▸open-cover", "unknown-word", "write 'opened-cover'"},
+        {j_yaml, "tools: [ruler]", "tools: [▸rular]", "unknown-name", "write 'ruler'"},
+    });
+}
+
+TEST_CASE("faults in a template's pieces, lengths, items and figures") {
+    check_broken({
+        {j_yaml, "stock: board", "stock: ▸bord", "unknown-word", "write 'board'"},
+        {j_yaml, "stock: bought, material: cloth", "stock: ▸tape, material: cloth", "unknown-word"},
+        {j_yaml, "{ title: B, count: n, width: board_width,", "▸{ title: B, count: n,", "missing-key"},
+        {j_yaml, "stock: board", "stock: board, rounding: { metric: ▸0 mm, us: 1/16 in, way: up }", "out-of-range"},
+        {j_yaml, "stock: board", "stock: board, ▸material: cord", "not-here", "stock: bought"},
+        {j_yaml, "{ title: T, count: 1, width: edge, height: edge, stock: bought, material: cloth,", "▸{ title: T, count: 1, width: edge, height: edge, stock: bought,", "missing-key"},
+        {j_yaml, "material: cloth", "material: ▸clothe", "unknown-name", "write 'cloth'"},
+        {j_yaml, "glue: paste", "glue: ▸past", "unknown-name", "write 'paste'"},
+        {j_yaml, "glue: paste", "glue: ▸cord", "unknown-name"},  // a length, not an item
+        {j_yaml, "{ material: cord, use: strong }", "{ material: ▸cort, use: strong }", "unknown-name", "write 'cord'"},
+        {j_yaml, "{ material: cord, use: strong }", "▸{ use: strong }", "missing-key"},  // no material whose title could serve
+        {j_yaml, "{ material: cord, use: strong }", "{ material: cord, ▸uses: strong }", "unknown-key", "write 'use'"},
+        {j_yaml, "or: { strip: { material: cord, use: strong } }", "or: ▸{}", "empty-list"},
+        {j_yaml, "or: { strip: { material: cord, use: strong } }", "or: ▸[strip]", "wrong-type"},
+        {j_yaml, "{ strip:", "{ ▸none:", "reserved-name", "optional: true"},
+        {j_yaml, "{ strip:", "{ ▸Strip:", "bad-name", "write 'strip'"},
+        {j_yaml, "tools: [awl]", "tools: [▸owl]", "unknown-name", "write 'awl'"},
+        {j_yaml, "tools: [setter]", "tools: [▸seter]", "unknown-name", "write 'setter'"},
+        {j_yaml, "optional: true", "optional: ▸maybe", "unknown-word"},
+        {j_yaml, "optional: true", "▸optionel: true", "unknown-key", "write 'optional'"},
+        {j_yaml, "length: edge, material: cord", "length: edge, material: ▸cort", "unknown-name"},
+        {j_yaml, "  paste: {", "  paste: { title: P, count: 1 }\n  ▸tape: {", "duplicate-name"},
+        {j_yaml, "  left: {", "  left: { title: L, value: edge }\n  ▸band: {", "duplicate-name"},
+        {j_yaml, "  left: {", "  left: { title: L, value: edge }\n  ▸page: {", "reserved-name"},
+        {j_yaml, "  left: {", "  left: { title: L, value: edge }\n  ▸spine-stations: {", "reserved-name"},
+        {j_yaml, "{ title: Left, value: edge,", "▸{ title: Left,", "missing-key"},
+    });
+}
+
+TEST_CASE("faults in a stitch path and its thread") {
+    check_broken({
+        {j_yaml, "2, 1, 3, 2]", "2, 1, 3, ▸4]", "bad-path"},
+        {j_yaml, "2, 1, 3, 2]", "2, ▸0, 3, 2]", "bad-path"},
+        {j_yaml, "2, 1, 3, 2]", "2, ▸-1, 3, 2]", "bad-path"},
+        {j_yaml, "2, 1, 3, 2]", "2, 1, ▸1, 2]", "bad-path"},
+        {j_yaml, "2, 1, 3, 2]", "2, ▸2, ▸2, 3]", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: ▸[2, 1, 3]", "bad-path", "add the station"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: ▸[2]", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: ▸[]", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: ▸[2, 1, ▸9]", "bad-path"},  // both are told
+        {j_yaml, "path: [2, 1, 3, 2]", "path: ▸[1, 2, 3], begins: outside, goes-on: true", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: [2, 1, 3, 2], ▸goes-on: true", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: [2, 1, 3, 2], ▸begins: inside, goes-on: true", "bad-path"},
+        {j_yaml, "2, 1, 3, 2]", "2, 1, ▸1.5, 2]", "wrong-type"},
+        {j_yaml, "2, 1, 3, 2]", "2, 1, ▸head, 2]", "wrong-type"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: ▸2", "wrong-type"},
+        {j_yaml, "path: [2, 1, 3, 2]", "begins: ▸outsid, path: [2, 1, 3, 2]", "unknown-word", "write 'outside'"},
+        {j_yaml, "path: [2, 1, 3, 2]", "goes-on: ▸on, path: [2, 1, 3, 2]", "unknown-word"},
+        {j_yaml, "path: [2, 1, 3, 2]", "▸paths: [2, 1, 3, 2]", "unknown-key", "write 'path'"},
+        {j_yaml, "{ signatures: n, rows: 1,", "▸{ signatures: n,", "missing-key"},
+        {j_yaml, "spine: [edge, edge * 2, page_height - edge] }\nsewing: { signatures: n, rows: 1, path: [2, 1, 3,",
+         "spine: [edge, page_height - edge] }\nsewing: { signatures: n, rows: 1, path: [2, 1, ▸3,", "bad-path"},
+        {j_yaml, "spine: [edge, edge * 2, page_height - edge]", "spine: [edge, ▸'', page_height - edge]", "bad-formula"},  // and the path is right
+        {j_yaml, "thread: cord", "thread: ▸cort", "unknown-name", "write 'cord'"},
+        {j_yaml, "thread: cord", "thread: ▸tape", "unknown-name"},  // a piece
+        {j_yaml, "thread: cord", "thread: ▸band", "not-here"},      // may be left out
+        {j_yaml, "thread: cord }\ncut-lengths:\n  cord: { title: C,", "thread: ▸cord }\ncut-lengths:\n  cord: { or: { glued: { title: Glued } }, title: C,", "not-here"},
+    });
+}
+
+TEST_CASE("faults in a template's steps") {
+    check_broken({
+        {j_yaml, "steps:\n", "▸step:\n", "unknown-key", "write 'steps'"},
+        {j_yaml, "uses: [board, page, left]", "uses: [▸bord, page, ▸edge]", "unknown-name", "write 'board'"},
+        {j_yaml, "uses: [board, page, left]", "uses: [board, ▸board]", "duplicate-value"},
+        {j_yaml, "uses: [board, page, left]", "uses: ▸[]", "empty-list"},
+        {j_yaml, "left], tools: [ruler]", "left], tools: [▸rule]", "unknown-name", "write 'ruler'"},
+        {j_yaml, "drawing: cover", "drawing: ▸covers", "unknown-word", "write 'cover'"},
+        {j_yaml, "{ title: Cut, text: \"Cut  it.\",", "▸{ title: Cut,", "missing-key"},
+        {j_yaml, "{ title: Cut,", "▸{", "missing-key"},
+        {j_yaml, "text: Sew it.", "text: ▸''", "missing-value"},
+        {j_yaml, "  - { title: Cut, text: \"Cut  it.\", uses: [board, page, left], tools: [ruler], drawing: cover }\n  - { title: Sew,", "  - ▸Cut it.\n  - { title: Sew,", "wrong-type"},
+    });
+}
+
+TEST_CASE("steps do not name or draw what the template does not have") {
+    SmallPipeline pipeline;
+    std::string text = pipeline.text(j_yaml);
+    for (const char* line : {"stations: { page: [edge, edge * 2, edge * 3], spine: [edge, edge * 2, page_height - edge] }\n",
+                             "sewing: { signatures: n, rows: 1, path: [2, 1, 3, 2], thread: cord }\n"})
+        text = with(text, line, "");
+    pipeline.put(j_yaml, with(text, "drawing: cover", "drawing: stations"));
+    // Neither the stations of page and spine, nor their drawing, nor that of the stitch.
+    CHECK(pipeline.told() ==
+          "not-here pipeline/journals/j.yaml 28:80\nunknown-name pipeline/journals/j.yaml 29:55\nunknown-name pipeline/journals/j.yaml 29:70\n"
+          "not-here pipeline/journals/j.yaml 29:111\n");
+    pipeline.put(j_yaml, pipeline.text(j_yaml).substr(0, pipeline.text(j_yaml).find("steps:")) + "steps: []\n");
+    CHECK(pipeline.told() == "empty-list pipeline/journals/j.yaml 27:8\n");
+}
+
+TEST_CASE("a path without stations is told at each of its numbers") {
+    SmallPipeline pipeline;
+    pipeline.put(j_yaml, with(with(pipeline.text(j_yaml), "page: [edge, edge * 2, edge * 3], ", ""), ", page-stations", ""));
+    const auto notes = pipeline.faults();
+    REQUIRE(notes.size() == 4);
+    CHECK(notes[0].code == "bad-path");
+    CHECK_THAT(notes[0].expected, Catch::Contains("page: …"));
+}
+
+TEST_CASE("all faults of a template are told in one run") {
+    SmallPipeline pipeline;
+    std::string text = pipeline.text(j_yaml);
+    for (const auto& [from, to] : {std::pair("stock: board", "stock: bord"), {"glue: paste", "glue: past"}, {"3, 2]", "3, 4]"}, {"thread: cord", "thread: cort"},
+                                   {"value: edge,", ""}, {"page, left]", "page, lefd]"}, {"drawing: stitch", "drawing: sewing"}})
+        text = with(text, from, to);
+    pipeline.put(j_yaml, text);
+    CHECK(pipeline.told() ==
+          "unknown-word pipeline/journals/j.yaml 12:80\nunknown-name pipeline/journals/j.yaml 12:92\nbad-path pipeline/journals/j.yaml 15:51\n"
+          "unknown-name pipeline/journals/j.yaml 15:63\nmissing-key pipeline/journals/j.yaml 23:9\nunknown-name pipeline/journals/j.yaml 30:57\n"
+          "unknown-word pipeline/journals/j.yaml 31:120\n");
+}
+
+TEST_CASE("every beginning of a template, and every one with a byte changed, is read or refused with a line") {
+    const SmallPipeline pipeline;
+    const kit::Pipeline shared = pipeline.read();
+    const std::string whole = pipeline.text(j_yaml), file = "pipeline/journals/j.yaml";
+    std::size_t refused = 0;
+    const auto check = [&](const std::string& text) {
+        kit::Faults faults;
+        try {
+            kit::read_journal(kit::read_yaml(text, file, faults), file, {shared.tools, shared.materials}, faults);
+            faults.throw_if_any();
+        } catch (const Fault& fault) {
+            ++refused;
+            const auto well_placed = [&](const FaultNote& note) { return note.where.file == file && note.where.line >= 1 && note.where.column >= 1; };
+            if (std::all_of(fault.notes().begin(), fault.notes().end(), well_placed)) return;
+            INFO(text);
+            FAIL_CHECK(fault.what());
+        }
+    };
+    for (std::size_t i = 0; i < whole.size(); ++i) check(whole.substr(0, i));
+    CHECK(refused == whole.size() - 5);  // whole after the first step, with what stands before the second, and after the second
+    for (std::size_t i = 0; i < whole.size(); ++i)
+        for (const char c : {'\n', ':', '}', '\'', '0'}) {
+            std::string changed = whole;
+            changed[i] = c;
+            check(changed);
+        }
+}
+
+TEST_CASE("names that formulas are given") {
+    for (const char* name : {"page_width", "spine_caliper", "page_grammage", "cover_grammage", "board_printed", "glued_in", "stitch_path", "stitch_strands", "strands_across",
+                             "page_station_1", "page_station_12", "spine_station_3", "has_eyelet", "has_closing_band", "pi", "max"}) {
+        INFO(name);
+        CHECK(kit::is_given_name(name));
+    }
+    for (const char* name : {"page_station_", "page_station", "page_station_1a", "station_1", "hash", "edge", "stitch"}) {
+        INFO(name);
+        CHECK_FALSE(kit::is_given_name(name));
+    }
+}

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "kit/read.h"
+#include "support/fault_disk.h"
+
+#include <string>
+#include <vector>
+
+namespace qw::test {
+
+/// A pipeline of few entries a file, in a folder of its own. Its journal `j` has one thing of each kind.
+class SmallPipeline {
+public:
+    SmallPipeline();
+    void put(const std::string& name, const std::string& text);
+    std::string text(const std::string& name) const;
+    Path path(const std::string& name) const { return folder_ / name; }
+    kit::Pipeline read() const;
+    /// What reading it told; empty when nothing was wrong.
+    std::vector<FaultNote> faults() const;
+    /// "code file line:column", one a line.
+    std::string told() const;
+
+private:
+    TestFolder folder_;
+};
+
+/// A file of the small pipeline in which `from` is made `to`. In `to`, ▸ stands where each fault is told, and is taken
+/// out before the file is read.
+struct BrokenData {
+    const char* file;
+    const char* from;
+    const char* to;
+    const char* code;       ///< of each of the faults
+    const char* mend = "";  ///< part of what the first one says is to be done; empty: not compared
+};
+
+/// Checks that each row tells what it says, and nothing else.
+void check_broken(const std::vector<BrokenData>& table);
+
+}  // namespace qw::test
