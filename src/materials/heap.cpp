@@ -23,7 +23,7 @@ std::string Heap::use() const {
         if (!one_grain) text = joined(text, ", ", grain_text(part.grain));
     }
     const std::string grain = one_grain ? grain_text(parts_.front().grain) : std::string();
-    return joined(text, "; ", grain.empty() || parts_.size() == 1 ? grain : grain + " of each");
+    return parts_.size() == 1 ? joined(text, ", ", grain) : joined(text, "; ", grain.empty() ? grain : grain + " of each");
 }
 
 Line Heap::line(const BothTexts& tail) const {
