@@ -63,6 +63,7 @@ journal::Conditions sample_conditions(const kit::Manifest& manifest, const Paper
     c.page_stock = *p.stock("copy-100");
     c.cover_stock = *p.stock("copy-80");
     c.board_stock = *p.stock("greyboard-1mm");
+    c.spine_stock = c.board_stock;
     return c;
 }
 

@@ -251,27 +251,6 @@ TEST_CASE("the sheet tells what keeps its size, found by looking at the sizes") 
     CHECK(words.find("Print the full sheets at 100 %") != std::string::npos);
 }
 
-TEST_CASE("materials, tools and cautions are all on their sheet") {
-    const auto manifest = test::sample_manifest("soft-spine");
-    const Paper& paper = test::paper("letter");
-    const SheetContext context{manifest, test::pipeline(), paper, test::fonts(), {}};
-    const auto list = materials::count(manifest, test::pipeline(), test::sample_columns(manifest, paper, {100})[0].measures);
-    REQUIRE(!list.lines.empty());
-    REQUIRE(!list.cautions.empty());
-    const std::string words = all_words(materials_sheet(context, list));
-    for (const materials::Line& line : list.lines) {
-        CAPTURE(line.name);
-        CHECK(words.find(line.title) != std::string::npos);
-        CHECK(words.find(real_fractions(line.us)) != std::string::npos);
-        CHECK(words.find(real_fractions(line.metric)) != std::string::npos);
-    }
-    for (const kit::Tool& tool : list.tools) CHECK(words.find(tool.title) != std::string::npos);
-    for (const kit::Caution& caution : list.cautions) {
-        CAPTURE(caution.name);
-        CHECK(words.find(caution.text) != std::string::npos);
-    }
-}
-
 namespace {
 
 /// Straight strokes of a page as from–to pairs.
