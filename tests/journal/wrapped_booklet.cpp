@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The journal pipeline/journals/wrapped-booklet.yaml as it stands in the pipeline.
-#include "journal/example.h"
-
-#include "base/disk.h"
-#include "kit/read.h"
+#include "journal/real_journal.h"
 
 #include <random>
 
@@ -14,10 +11,7 @@ using journal::Measures;
 
 namespace {
 
-const kit::JournalTemplate& booklet() {
-    static const kit::Pipeline pipeline = kit::read_pipeline(*real_disk(), Path(QW_SOURCE_DIR) / "pipeline");
-    return pipeline.journals.at("wrapped-booklet");
-}
+const kit::JournalTemplate& booklet() { return real_journal("wrapped-booklet"); }
 
 /// Eight printed faces, one full sheet.
 journal::Conditions small_kit(const Paper& paper, double scale = 1) {
@@ -114,6 +108,28 @@ TEST_CASE("each check of the booklet can fail") {
     SECTION("small print") {
         CHECK(rules(compute(booklet(), small_kit(a4(), 0.25))) == Texts{"journal-station-near-end"});
     }
+    SECTION("so many sheets that the fold takes the cover") {
+        c = small_kit(a4(), 0.30);
+        c.sheets = 60;  // 14.4 mm thick, 22.6 mm round, of 89.1 mm: boards of 25 mm
+        CHECK(rules(compute(booklet(), c)) == Texts{"journal-fore-edge-trimmed", "journal-sheets-a-signature"});
+        c.page_stock.caliper = Length::mm(0.3);  // 56.5 mm round: 16.3 mm on each side, and 8 mm beside the board
+        const Measures m = compute(booklet(), c);
+        CHECK(rules(m) == Texts{"journal-fore-edge-trimmed", "journal-board-wide-enough", "journal-sheets-a-signature"});
+        CHECK(m.findings.at(1).measured == "8.28 mm");
+        CHECK(m.piece("board")->width.rounded == Length::mm(10));
+    }
+    SECTION("full pockets") {
+        c.glued_in = Length::mm(5);
+        const Measures m = compute(booklet(), c);
+        CHECK(rules(m) == Texts{"journal-glued-in-fits"});
+        CHECK_THAT(m.findings[0].message, Catch::Matchers::Contains("0.5 mm more"));
+    }
+    SECTION("printed board and a heavy cover") {
+        c.board_stock.printed = true;
+        CHECK(rules(compute(booklet(), c)) == Texts{"journal-board-shows-through"});
+        c.cover_stock.grammage = 200;
+        CHECK(rules(compute(booklet(), c)) == Texts{"journal-fold-scored"});
+    }
     SECTION("no full sheet: the buyer's own paper") {
         c.full_sheets = 0;
         c.cover_sheet = {};
@@ -121,6 +137,29 @@ TEST_CASE("each check of the booklet can fail") {
         CHECK(m.findings.empty());
         CHECK(m.piece("cover-paper")->width.exact > Length::mm(298));
     }
+}
+
+TEST_CASE("a cover at any scale of its own is refused with a reason, never impossible") {
+    for (int pages = 30; pages <= 103; pages += 5)
+        for (int cover = 30; cover <= 103; cover += 5) {
+            auto c = small_kit(a4(), pages / 100.0);
+            c.cover_sheet = a4().size * (cover / 100.0);
+            CAPTURE(pages, cover);
+            const Measures m = compute(booklet(), c);
+            if (cover >= pages) CHECK_FALSE(has_errors(m.findings));
+            if (cover < pages - 5) CHECK(has_errors(m.findings));
+            CHECK(m.piece("board")->width.rounded < m.piece("liner")->width.rounded);
+        }
+}
+
+TEST_CASE("the innermost page loses what the cover lacks and what it creeps out") {
+    auto c = small_kit(a4());
+    c.page_stock.caliper = Length::mm(0.10);
+    // 8 leaves of 0.10 mm lift the cover's fold: 0.8 * pi / 4; 4 sheets creep 0.30 to 0.471 mm (one caliper to pi / 2 of it
+    // for each nested sheet, geometry).
+    const Measures m = compute(booklet(), c);
+    CHECK(m.creep_most.in_mm() == Approx(0.471).margin(0.0005));
+    CHECK(m.figure("fore-edge-trimmed")->length.exact.in_mm() == Approx(0.6283 + 0.4712).margin(0.001));
 }
 
 TEST_CASE("the booklet works from 30 to 100 per cent on both papers, with greyboard of 1 mm") {
