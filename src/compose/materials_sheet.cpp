@@ -3,6 +3,7 @@
 
 #include "compose/fractions.h"
 #include "compose/materials_columns.h"
+#include "materials/amounts.h"
 
 #include <algorithm>
 #include <array>
@@ -13,7 +14,7 @@ namespace qw::compose {
 namespace {
 
 using Group = materials::Line::Group;
-constexpr std::array<std::pair<Group, const char*>, 5> groups{{{Group::paper, "group-paper"}, {Group::board, "group-board"},
+constexpr std::array<std::pair<Group, const char*>, 5> material_groups{{{Group::paper, "group-paper"}, {Group::board, "group-board"},
                                                                {Group::sewing, "group-sewing"}, {Group::glueing, "group-glueing"},
                                                                {Group::other, "group-other"}}};
 
@@ -25,7 +26,7 @@ const Length wide_enough = Length::mm(150);
 constexpr Setting other_way{type::Cut::strong, setting::body.size, setting::body.leading};
 
 /// What stands beside a tick box: at the left what it is, at the right how much of it.
-struct Row {
+struct MaterialRow {
     bool tick = true;
     StackedWords what, amount;
 };
@@ -49,7 +50,7 @@ public:
           sheet_(context, title_, words_.line(wide_ ? "subtitle" : "short-subtitle", model_), PrintAt::full_size) {}
 
     Document compose() {
-        for (const auto& [group, name] : groups) materials(group, words_.line(name));
+        for (const auto& [group, name] : material_groups) materials(group, words_.line(name));
         rule(weight::line);
         thicknesses();
         tools();
@@ -77,29 +78,29 @@ private:
         return stack;
     }
 
-    Row row_of(const materials::Line& line) const {
-        Row row;
+    MaterialRow row_of(const materials::Line& line) const {
+        MaterialRow row;
         add_words(row.what, line.optional ? words_.line("optional", texts::Model().text("title", line.title)) : line.title, setting::label);
         add_words(row.what, line.use, setting::small);
         row.amount = amounts(line.metric, line.us, setting::table_figure);
         return row;
     }
-    Row row_of(const materials::OtherWay& way) const {
-        Row row;
+    MaterialRow row_of(const materials::OtherWay& way) const {
+        MaterialRow row;
         row.tick = !way.metric.empty();
         texts::Model model;
-        model.text("title", way.title).text("thing", way.stands_for).truth("for-one", !way.stands_for.empty());
+        model.text("title", materials::inside_sentence(way.title)).text("thing", way.stands_for).truth("for-one", !way.stands_for.empty());
         add_words(row.what, words_.line("or", model), other_way);
         add_words(row.what, way.use, setting::small);
         row.amount = amounts(way.metric, way.us, other_way);
         return row;
     }
 
-    Length height_of_row(const Row& row) const {
+    Length height_of_row(const MaterialRow& row) const {
         const Length what = height_of(row.what, fonts(), what_width()), amount = height_of(row.amount, fonts(), amount_width_here());
         return (wide_ ? max(what, amount) : what + amount) + above_row + below_row;
     }
-    void draw_row(const Row& row) {
+    void draw_row(const MaterialRow& row) {
         Length y = sheet_.top() - above_row;
         if (row.tick) draw_tick(sheet_.canvas(), {area().left + indent(), sheet_.top()});
         // On a narrow sheet the amount stands first below the title, before what it is for.
@@ -110,8 +111,8 @@ private:
         sheet_.down(height_of_row(row));
     }
 
-    std::vector<Row> rows_of(const materials::Line& line) const {
-        std::vector<Row> rows{row_of(line)};
+    std::vector<MaterialRow> rows_of(const materials::Line& line) const {
+        std::vector<MaterialRow> rows{row_of(line)};
         for (const materials::OtherWay& way : line.instead) rows.push_back(row_of(way));
         return rows;
     }
@@ -131,15 +132,15 @@ private:
         bool first = true;
         for (const materials::Line& line : list_.lines) {
             if (line.group != group) continue;
-            const std::vector<Row> rows = rows_of(line);
+            const std::vector<MaterialRow> rows = rows_of(line);
             Length all = wide_ ? Length() : heading_height;
-            for (const Row& row : rows) all += height_of_row(row);
+            for (const MaterialRow& row : rows) all += height_of_row(row);
             const bool turned = sheet_.left_over() < all;
             if (turned) sheet_.new_page(title_);
             if (first || turned) group_heading(name, turned || &line == &list_.lines.front());
             else rule(weight::hair, indent());
             first = false;
-            for (const Row& row : rows) {
+            for (const MaterialRow& row : rows) {
                 if (sheet_.left_over() < height_of_row(row)) {
                     sheet_.new_page(title_);
                     group_heading(name, true);

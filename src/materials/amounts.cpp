@@ -56,11 +56,11 @@ std::string area_text(double square_mm, UnitSystem system) {
 
 std::string pieces_text(const journal::Piece& piece, UnitSystem system) { return std::to_string(piece.count) + " of " + piece.text(system); }
 
-std::string strips_text(Length length, Length sheet, Length overlap, UnitSystem system) {
+std::string strips_text(Length length, Length sheet, Length overlap, UnitSystem system, bool strip) {
     if (length <= sheet + snap_to_step || sheet <= overlap) return {};
     // Each strip after the first reaches further by a sheet less the overlap.
     const int strips = static_cast<int>(std::ceil((length - overlap - snap_to_step) / (sheet - overlap)));
-    return "in " + std::to_string(strips) + " strips that overlap " + show(overlap, system);
+    return "in " + std::to_string(strips) + (strip ? " strips" : " parts") + " that overlap " + show(overlap, system);
 }
 
 Length strip_overlap(const journal::Measures& measures, UnitSystem system) {

@@ -34,8 +34,9 @@ std::string area_text(double square_mm, UnitSystem system);
 /// "2 of 153 x 216 mm"
 std::string pieces_text(const journal::Piece& piece, UnitSystem system);
 
-/// "in 2 strips that overlap 20 mm" for what is longer than the sheet it is cut from, else empty.
-std::string strips_text(Length length, Length sheet, Length overlap, UnitSystem system);
+/// "in 2 strips that overlap 20 mm" for what is longer than the sheet it is cut from, else empty. What is broader than a
+/// strip is pasted up from parts.
+std::string strips_text(Length length, Length sheet, Length overlap, UnitSystem system, bool strip = true);
 /// By how much strips overlap: the template's `strip-overlap`, else its `tape-overlap`, else 20 mm or 3/4 in, as wide as
 /// a glued joint that bears no load needs to be held down with a finger (common practice, no source).
 Length strip_overlap(const journal::Measures& measures, UnitSystem system);

@@ -19,22 +19,28 @@ struct OffTheRoll {
     }
 };
 
+/// At least three times as long as wide: nobody minds that it is pasted up from shorter ones.
+bool is_strip(const OffTheRoll& piece) { return max(piece.length, piece.width) >= min(piece.length, piece.width) * 3; }
+
 /// "1 of 38 x 452 mm, in 2 strips that overlap 20 mm", from a sheet that is so long.
 BothTexts from_sheets(const journal::Piece& piece, const journal::Measures& measures, Length sheet) {
     BothTexts texts;
     for (const UnitSystem system : both_systems) {
-        const OffTheRoll longest(piece, system);
+        const OffTheRoll sides(piece, system);
         texts.in(system) = joined(pieces_text(piece, system), ", ",
-                                  strips_text(max(longest.length, longest.width), sheet, strip_overlap(measures, system), system));
+                                  strips_text(max(sides.length, sides.width), sheet, strip_overlap(measures, system), system, is_strip(sides)));
     }
     return texts;
 }
 
+BothTexts as_pieces(const journal::Piece& piece) { return {pieces_text(piece, UnitSystem::metric), pieces_text(piece, UnitSystem::us)}; }
+
 /// "1 of 38 x 452 mm; buy 0.5 m, 38 mm wide (10 % more)"
 BothTexts from_material(const journal::Piece& piece, const journal::Measures& measures, const kit::Material& material) {
     const bool by_length = material.group != Line::Group::paper && material.group != Line::Group::board;
-    BothTexts texts = by_length ? BothTexts{pieces_text(piece, UnitSystem::metric), pieces_text(piece, UnitSystem::us)}
-                                : from_sheets(piece, measures, strip_sheet(measures.conditions));
+    // Broad pieces of bought paper are cut from larger sheets than the kit is printed on.
+    const bool from_strips = material.group == Line::Group::paper && is_strip(OffTheRoll(piece, UnitSystem::metric));
+    BothTexts texts = from_strips ? from_sheets(piece, measures, strip_sheet(measures.conditions)) : as_pieces(piece);
     if (material.allowance <= 0) return texts;
     for (const UnitSystem system : both_systems) {
         const OffTheRoll roll(piece, system);
@@ -83,10 +89,12 @@ private:
     /// The printed sheets are on the list; a piece of them is told when it may be left out or replaced, or is too long.
     void printed_piece(const journal::Piece& piece) {
         const Size sheet = measures_.conditions.cover_sheet;
-        const BothTexts amount = from_sheets(piece, measures_, max(sheet.width, sheet.height));
-        const bool whole = amount.metric == pieces_text(piece, UnitSystem::metric) && amount.us == pieces_text(piece, UnitSystem::us);
+        BothTexts amount = from_sheets(piece, measures_, max(sheet.width, sheet.height));
+        const BothTexts pieces = as_pieces(piece);
+        const bool whole = amount.metric == pieces.metric && amount.us == pieces.us;
         if (whole && !piece.of->optional && piece.of->instead.empty()) return;
-        add(Line::Group::paper, piece.of->name, piece.of->title, piece, amount, joined(piece.of->use, "; ", "cut from the printed full sheets"));
+        for (const UnitSystem system : both_systems) amount.in(system) += ", from the full sheets";
+        add(Line::Group::paper, piece.of->name, piece.of->title, piece, amount, piece.of->use);
     }
 
     [[noreturn]] void unknown_stock(const journal::Piece& piece) const {

@@ -126,14 +126,14 @@ TEST_CASE("nothing of a list is lost on any paper") {
         };
         for (const Line& one : list.lines) {
             says(one.title), says(one.metric), says(one.us), says(one.use);
-            for (const materials::OtherWay& way : one.instead) says(way.title), says(way.metric), says(way.us), says(way.use);
+            for (const materials::OtherWay& way : one.instead) says(way.title.substr(1)), says(way.metric), says(way.us), says(way.use);
         }
         for (const materials::ToolLine& tool : list.tools) says(tool.tool.title), says(tool.tool.use);
         for (const kit::Caution& caution : list.cautions) says(caution.text);
         for (const materials::Thickness& one : list.thicknesses) says(one.title + ": " + one.text(paper.ruler));
         says("Label (optional)");
-        says("or, for the sewing elastic: Waxed twine");
-        says("or Bare holes");
+        says("or, for the sewing elastic: waxed twine");
+        says("or bare holes");
         says("only for eyelets");
         says("only for bare holes or closing band");
     }

@@ -69,6 +69,7 @@ TEST_CASE("what is longer than its sheet is pasted up from strips") {
     CHECK(strips_text(297.5_mm, 297_mm, 20_mm, metric) == "in 2 strips that overlap 20 mm");
     CHECK(strips_text(574_mm, 297_mm, 20_mm, metric) == "in 2 strips that overlap 20 mm");  // 2 × 297 − 20
     CHECK(strips_text(575_mm, 297_mm, 20_mm, metric) == "in 3 strips that overlap 20 mm");
+    CHECK(strips_text(400_mm, 297_mm, 20_mm, metric, false) == "in 2 parts that overlap 20 mm");
     CHECK(strips_text(18_in, 11_in, 0.75_in, us) == "in 2 strips that overlap 3/4 in");
     // Strips reach as far as the piece is long, and one fewer would not.
     for (int length = 300; length < 3000; length += 7) {

@@ -164,8 +164,8 @@ TEST_CASE("pieces of paper: plain ones are bought, printed ones are on the list 
     CHECK_FALSE(book.has("cover-paper"));
     // What may be left out is told all the same.
     CHECK(book.line("corner").optional);
-    CHECK(book.line("corner").metric == "4 of 30 x 30 mm");
-    CHECK(book.line("corner").use == "on the outer corners; cut from the printed full sheets");
+    CHECK(book.line("corner").metric == "4 of 30 x 30 mm, from the full sheets");
+    CHECK(book.line("corner").use == "on the outer corners");
 
     auto c = example::conditions(example::a4());
     c.full_sheets = 0;
@@ -181,9 +181,16 @@ TEST_CASE("pieces of paper: plain ones are bought, printed ones are on the list 
     longer.add("wrap", "1", {60, 2.5}, {500, 20}, "cover", "height", "round the spine");
     longer.add("belt", "1", {60, 2.5}, {300, 12}, "page", "any", "round the book");
     const Counted strips(longer.made);
-    CHECK(strips.line("wrap").metric == "1 of 60 x 500 mm, in 2 strips that overlap 20 mm");
-    CHECK(strips.line("wrap").use == "round the spine; cut from the printed full sheets, grain along the height");
+    CHECK(strips.line("wrap").metric == "1 of 60 x 500 mm, in 2 strips that overlap 20 mm, from the full sheets");
+    CHECK(strips.line("wrap").use == "round the spine, grain along the height");
     CHECK(strips.line("belt").metric == "1 of 60 x 300 mm, in 2 strips that overlap 20 mm, 100 g/m² (27 lb bond; on the shelf: 28 lb)");
+    // Broad paper is pasted up from parts, and bought as large as it has to be.
+    longer.add("poster", "1", {250, 10}, {400, 16}, "page", "any", "for the wall");
+    longer.add("jacket", "1", {250, 10}, {400, 16}, "bought", "any", "over the cover");
+    longer.made.pieces.back().material = "strip-paper";
+    const Counted broad(longer.made);
+    CHECK(broad.line("poster").us == "1 of 10 x 16 in, in 2 parts that overlap 3/4 in, 100 g/m² (27 lb bond; on the shelf: 28 lb)");
+    CHECK(broad.line("strip-paper").metric == "1 of 250 x 400 mm");
 }
 
 TEST_CASE("on letter the list is the same, with inches as they are and its own paper") {
