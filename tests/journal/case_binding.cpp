@@ -188,7 +188,7 @@ TEST_CASE("each check of the case binding can fail, and says what it measured") 
         CHECK(now().findings.empty());
     }
     SECTION("heavy paper") {
-        c.page_stock.grammage = 160;
+        c.page_stock.grammage = 170;
         CHECK(failed(now()) == Rules{"fold-scored"});
         CHECK(now().findings.at(0).level == Level::note);
     }
