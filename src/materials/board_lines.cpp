@@ -48,8 +48,9 @@ BothTexts area_together(const std::vector<const journal::Piece*>& pieces) {
     BothTexts texts;
     for (const UnitSystem system : both_systems) {
         double area = 0;
-        for (const journal::Piece* piece : pieces) area += area_of(*piece, system);
-        texts.in(system) = ", " + area_text(area, system) + " together";
+        int count = 0;
+        for (const journal::Piece* piece : pieces) area += area_of(*piece, system), count += piece->count;
+        texts.in(system) = ", " + area_text(area, system) + (count > 1 ? " together" : "");
     }
     return texts;
 }

@@ -113,7 +113,7 @@ TEST_CASE("board is added up by stock, with its area where no plan says how many
     const Counted two(Book().made, c);
     CHECK(two.line("greyboard-1mm").metric == "2 of 150 x 200 mm, 600 cm² together");
     CHECK(two.line("card").title == "Card, 0.5 mm");
-    CHECK(two.line("card").metric == "1 of 15 x 200 mm, 30 cm² together");
+    CHECK(two.line("card").metric == "1 of 15 x 200 mm, 30 cm²");
     CHECK(two.line("card").use == "Spine: between the boards, grain along the height");
 
     Book mixed;
