@@ -3,6 +3,7 @@
 #include "base/fault.h"
 #include "kit/example.h"
 #include "kit/journal_template.h"
+#include "kit/read.h"
 
 #include <catch2/catch.hpp>
 
@@ -206,6 +207,37 @@ TEST_CASE("choices that the template does not offer are told together, at their 
     CHECK(note(10).code == "unknown-word");
     CHECK(note(10).expected == "none");
     CHECK(refused({{"tape", "strip"}}).empty());
+}
+
+TEST_CASE("each choice that the project's own journals offer can be made, and leaves nothing that names what is gone") {
+    const auto disk = real_disk();
+    const kit::Pipeline pipeline = kit::read_pipeline(*disk, Path(QW_SOURCE_DIR) / "pipeline");
+    int made = 0;
+    const auto try_all = [&](const kit::JournalTemplate& journal, const auto& things) {
+        for (const auto& thing : things) {
+            Words offered = names_of(thing.instead);
+            if (thing.optional) offered.push_back("none");
+            for (const std::string& choice : offered) {
+                INFO(journal.name << ": " << thing.name << ": " << choice);
+                const auto after = kit::chosen(journal, choices_of({{thing.name, choice}}));
+                ++made;
+                CHECK(after.replaced == Words{thing.name});
+                Words there{"page", "page-stations", "spine-stations", ""};
+                for (const Words& names : {names_of(after.pieces), names_of(after.cut_lengths), names_of(after.items), names_of(after.figures)})
+                    there.insert(there.end(), names.begin(), names.end());
+                const auto is_there = [&](const std::string& name) { return std::find(there.begin(), there.end(), name) != there.end(); };
+                for (const kit::StepTemplate& step : after.steps) CHECK(std::all_of(step.uses.begin(), step.uses.end(), is_there));
+                for (const kit::PieceTemplate& piece : after.pieces) CHECK(is_there(piece.glue));
+                if (after.sewing) CHECK(is_there(after.sewing->thread));
+            }
+        }
+    };
+    for (const auto& [name, journal] : pipeline.journals) {
+        try_all(journal, journal.pieces);
+        try_all(journal, journal.cut_lengths);
+        try_all(journal, journal.items);
+    }
+    CHECK(made > 0);
 }
 
 TEST_CASE("a choice is made once") {
