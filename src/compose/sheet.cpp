@@ -23,15 +23,20 @@ Sheet::Sheet(const SheetContext& context, std::string title, std::string subtitl
     title_block(title_, subtitle, setting::title);
 }
 
-void Sheet::title_block(const std::string& title, const std::string& subtitle, const Setting& setting) {
+void Sheet::title_block(const std::string& title, const std::string& subtitle, const Setting& wanted) {
     const Rect area = content();
+    const bool too_wide = canvas().width(wanted, title) > area.width();
+    const Setting& setting = too_wide ? setting::heading : wanted;
     const Length cap = context_.fonts.cap_height(setting.cut, setting.size);
-    canvas().words({area.left, top_ - cap}, title, setting);
-    canvas().words_within({area.right, top_ - cap}, area.width() - canvas().width(setting, title) - Length::mm(8), subtitle,
-                          setting::subtitle, Canvas::Anchor::end);
+    canvas().words_within({area.left, top_ - cap}, area.width(), title, setting);
+    // Beside the title where there is room for it whole, else below the rule.
+    const Length beside = area.width() - canvas().width(setting, title) - Length::mm(8);
+    const bool below = canvas().width(setting::subtitle, subtitle) > beside;
+    if (!below) canvas().words({area.right, top_ - cap}, subtitle, setting::subtitle, Canvas::Anchor::end);
     top_ -= cap + cap * 0.6;
     canvas().line({area.left, top_}, {area.right, top_}, weight::heavy);
     top_ -= cap * 0.7;
+    if (below) down(canvas().paragraph({area.left, top_}, area.width(), subtitle, setting::small) + Length::mm(2));
 }
 
 void Sheet::new_page(const std::string& title) {
@@ -55,20 +60,31 @@ std::string Sheet::prints() const {
     return listed(names, words_.line("and"));
 }
 
-void Sheet::foot(Canvas& canvas, std::size_t page) const {
-    const Rect area = SheetMargins::text(canvas.size());
+texts::Model Sheet::foot_model(std::size_t page) const {
     texts::Model model;
     model.text("kit", context_.manifest.title).text("version", context_.manifest.version).text("paper", context_.paper.title);
     model.text("prints", prints()).text("sheet", title_);
     model.text("page", std::to_string(page + 1)).text("pages", std::to_string(pages_.size()));
-    const Length low = area.bottom + Length::mm(1.2), high = low + Length::mm(4);
-    const Length half = area.width() / 2 - Length::mm(3);
-    canvas.line({area.left, high + Length::mm(4)}, {area.right, high + Length::mm(4)}, weight::hair);
-    canvas.words_within({area.left, high}, half, words_.line("foot-kit", model), setting::small_strong);
-    canvas.words_within({area.left, low}, half, words_.line("foot-paper", model), setting::small);
-    canvas.words_within({area.right, high}, half, words_.line("foot-sheet", model), setting::small_strong, Canvas::Anchor::end);
-    canvas.words_within({area.right, low}, half, words_.line(print_at_ == PrintAt::full_size ? "foot-full-size" : "foot-with-pages"),
-                        setting::small, Canvas::Anchor::end);
+    return model;
+}
+
+void Sheet::foot(Canvas& canvas, std::size_t page) const {
+    const texts::Model model = foot_model(page);
+    const Rect area = SheetMargins::text(canvas.size());
+    const Length apart = Length::mm(4), low = area.bottom + Length::mm(1.2);
+    const std::string how = words_.line(print_at_ == PrintAt::full_size ? "foot-full-size" : "foot-with-pages");
+    const bool stacked = SheetMargins::narrow(canvas.size());
+    const Length high = stacked ? low + apart * 3 : low + apart, room = stacked ? area.width() : area.width() / 2 - Length::mm(3);
+    canvas.line({area.left, high + apart}, {area.right, high + apart}, weight::hair);
+    canvas.words_within({area.left, high}, room, words_.line("foot-kit", model), setting::small_strong);
+    canvas.words_within({area.left, high - apart}, room, words_.line("foot-paper", model), setting::small);
+    if (stacked) {
+        canvas.words_within({area.left, high - apart * 2}, room, words_.line("foot-sheet", model), setting::small_strong);
+        canvas.words_within({area.left, low}, room, how, setting::small);
+    } else {
+        canvas.words_within({area.right, high}, room, words_.line("foot-sheet", model), setting::small_strong, Canvas::Anchor::end);
+        canvas.words_within({area.right, low}, room, how, setting::small, Canvas::Anchor::end);
+    }
 }
 
 Document Sheet::finish() && {
