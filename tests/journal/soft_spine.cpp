@@ -2,8 +2,6 @@
 // The journal pipeline/journals/soft-spine.yaml as it stands in the pipeline.
 #include "journal/real_journal.h"
 
-#include "base/edition.h"
-
 #include <numbers>
 #include <random>
 
@@ -15,14 +13,6 @@ using journal::Measures;
 namespace {
 
 const kit::JournalTemplate& soft_spine() { return real_journal("soft-spine"); }
-
-/// Printed with margins at long and short edges, white border cut off, at the buyer's percentage.
-journal::Conditions bordered(const Paper& paper, double percent, Length short_edges = Length::mm(12.7)) {
-    const Edition edition{paper, Print::bordered, {Length::mm(6.35), short_edges, Length::mm(6.35), short_edges}};
-    auto c = conditions(paper, fit_of(edition, true).scale * percent / 100);
-    c.print = Print::bordered;
-    return c;
-}
 
 std::string text(const Measures& m, const std::string& piece, UnitSystem system) {
     REQUIRE(m.piece(piece));
@@ -256,125 +246,6 @@ TEST_CASE("each check of the soft-spine can fail, and says what it measured") {
         CHECK(with("eyelet-hole", Length::mm(12)) == Texts{"journal-eyelet-inside-spine"});
         CHECK(with("liner-inset", Length()) == Texts{"journal-liner-inside-board"});
     }
-}
-
-// Margins of 6.35 mm all round, and of 6.35 and 12.7 mm: generic printer descriptions in CUPS, 18 pt and 18/36 pt.
-TEST_CASE("bordered, the cover papers fit down to a little more than half size, and the remedy is told") {
-    // The sheet has to be 30.5 mm wider than the page on A4 and 1 1/4 in longer than it is high on letter; half of the sheet is the page.
-    const auto smallest = [](const Paper& paper, Length short_edges) {
-        const double at_full = bordered(paper, 100, short_edges).scale;
-        return 100 / at_full * (paper.ruler == UnitSystem::metric ? 30.5 / (210 - 148.5) : 1.25 / (11 - 8.5));
-    };
-    CHECK(smallest(a4(), Length::mm(6.35)) == Approx(52.8).margin(0.05));
-    CHECK(smallest(letter(), Length::mm(6.35)) == Approx(53.1).margin(0.05));
-    for (const Paper& paper : {a4(), letter()})
-        for (const Length short_edges : {Length::mm(6.35), Length::mm(12.7)}) {
-            CAPTURE(paper.name, short_edges.in_mm());
-            const double limit = smallest(paper, short_edges);
-            const Measures small = compute(soft_spine(), bordered(paper, limit - 0.5, short_edges));
-            CHECK(rules(small, Level::error) == Texts{"journal-cover-paper-fits-sheet"});
-            CHECK_THAT(small.findings.at(0).mend, Catch::Matchers::Contains("Print the full sheets at 100 %"));
-            // Rounding up takes a step more; from there on they fit.
-            for (double percent = limit + 3; percent <= 100; percent += 0.5)
-                CHECK(rules(compute(soft_spine(), bordered(paper, percent, short_edges)), Level::error).empty());
-            // The remedy holds: full sheets of full size for the smallest pages.
-            auto c = bordered(paper, 30, short_edges);
-            c.cover_sheet = bordered(paper, 100, short_edges).cover_sheet;
-            CHECK(rules(compute(soft_spine(), c), Level::error).empty());
-        }
-}
-
-TEST_CASE("a liner of half a full sheet fits at every size, without a slack of its own") {
-    for (int percent = 30; percent <= 103; ++percent)
-        for (const Paper& paper : {a4(), letter()})
-            for (const auto& c : {conditions(paper, percent / 100.0), bordered(paper, percent)})
-                for (const Finding& f : compute(soft_spine(), c).findings) {
-                    CAPTURE(percent, paper.name, f.message);
-                    CHECK(f.rule != "journal-liner-fits-sheet");
-                }
-}
-
-// 1.5 to 2 board thicknesses: from memory. 1/8 in beyond the corner: Adams, Harper's Indoor Book for Boys.
-TEST_CASE("the corner cut follows from the board and covers its edge") {
-    auto c = conditions(a4());
-    CHECK(figure_text(compute(soft_spine(), c), "corner-cut", UnitSystem::metric) == "2 mm");
-    CHECK(figure_text(compute(soft_spine(), c), "corner-cut", UnitSystem::us) == "1/8 in");
-    for (const double board : {1.0, 1.5, 2.0, 3.0}) {
-        c.board_stock.caliper = Length::mm(board);
-        const Length cut = compute(soft_spine(), c).figure("corner-cut")->length.exact;
-        CHECK(cut >= Length::mm(1.5 * board));
-        CHECK(cut <= Length::mm(2 * board));
-    }
-}
-
-TEST_CASE("the middle eyelet takes four strands of elastic") {
-    // Twice through the middle station for each of two signatures; four circles in a square lie in one of 1 + sqrt 2.
-    const Measures m = compute(soft_spine(), conditions(a4()));
-    CHECK(m.named_length("strands-width").in_mm() == Approx(1 + std::numbers::sqrt2).margin(0.0001));
-    CHECK(m.sewing->rows == 1);
-    CHECK(m.sewing->path == Length::mm(2 * 136));
-    const auto thick = with_length(soft_spine(), "elastic-thickness", Length::mm(1.5));
-    CHECK(failed(compute(thick, conditions(a4()))) == Texts{"holes-take-elastic"});
-    // A bare hole is pierced as wide as it has to be, and has no flange.
-    CHECK(compute(with_choice(thick, "eyelet", "bare-holes"), conditions(a4())).findings.empty());
-    CHECK(m.named_length("hole-width") == Length::mm(5));
-    CHECK(compute(with_choice(soft_spine(), "eyelet", "bare-holes"), conditions(a4())).named_length("hole-width") == Length::mm(3));
-}
-
-TEST_CASE("choices of the soft-spine change what is taken and nothing that is cut") {
-    const Measures before = compute(soft_spine(), conditions(a4()));
-    auto journal = with_choice(soft_spine(), "closing-band", "none");
-    journal = with_choice(journal, "sewing-elastic", "waxed-twine");
-    journal = with_choice(journal, "hinge-tape", "paper-strip");
-    const Measures m = compute(journal, conditions(a4()));
-    CHECK_FALSE(m.length("closing-band"));
-    CHECK(m.length("sewing-elastic")->of->material == "waxed-twine");
-    CHECK(m.piece("hinge-tape")->of->material == "paper-strip");
-    for (const journal::Piece& piece : before.pieces) CHECK(m.piece(piece.of->name)->text(UnitSystem::metric) == piece.text(UnitSystem::metric));
-}
-
-TEST_CASE("the spine has room for so many filled pockets, and says how much wider it should be") {
-    auto c = conditions(a4());
-    // 15 mm less 24 leaves of 0.12 mm and two elastics: 10.12 mm, at 1.5 mm each
-    CHECK(figure_text(compute(soft_spine(), c), "pockets-room", UnitSystem::metric) == "6");
-    c.glued_in = Length::mm(6);
-    CHECK(figure_text(compute(soft_spine(), c), "pockets-room", UnitSystem::metric) == "2");
-    CHECK(compute(soft_spine(), c).findings.empty());
-    c.glued_in = Length::mm(12);
-    const Measures full = compute(soft_spine(), c);
-    CHECK(failed(full) == Texts{"spine-fill"});
-    CHECK_THAT(full.findings.at(0).mend, Catch::Matchers::Contains("1.88 mm wider"));
-}
-
-TEST_CASE("a hinge opens with the thinner of board and spine strip") {
-    auto c = conditions(a4());
-    c.board_stock.caliper = Length::mm(2);
-    CHECK(failed(compute(soft_spine(), c)).empty());
-    c.spine_stock.caliper = Length::mm(1.5);
-    const Measures m = compute(soft_spine(), c);
-    CHECK(failed(m) == Texts{"hinge-closes"});
-    CHECK(m.findings.at(0).limit == "1.5 mm");
-}
-
-TEST_CASE("printed board asks for a heavier cover paper, heavy paper for a score line") {
-    auto c = conditions(a4());
-    c.board_stock.printed = true;
-    CHECK(failed(compute(soft_spine(), c)) == Texts{"board-shows-through"});
-    c.cover_stock.grammage = 120;
-    CHECK(compute(soft_spine(), c).findings.empty());
-    c.cover_stock.grammage = 169;
-    CHECK(compute(soft_spine(), c).findings.empty());
-    c.cover_stock.grammage = 170;
-    const Measures m = compute(soft_spine(), c);
-    CHECK(failed(m) == Texts{"fold-scored"});
-    CHECK(m.findings.at(0).level == Level::note);
-}
-
-TEST_CASE("the journal says where published rules differ") {
-    for (const kit::NamedLength& length : soft_spine().lengths)
-        if (length.name == "station-inset") CHECK_THAT(length.published, Catch::Matchers::Contains("3/4 in"));  // Diehl, Bookbinding
-    for (const kit::NamedLength& length : real_journal("wrapped-booklet").lengths)
-        if (length.name == "station-inset") CHECK_THAT(length.published, Catch::Matchers::Contains("7 in"));    // book-repair.com
 }
 
 TEST_CASE("with any print size fixed sizes stay and printed ones shrink", "[property]") {
