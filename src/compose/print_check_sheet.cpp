@@ -5,8 +5,10 @@
 #include "compose/fractions.h"
 #include "compose/scales.h"
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
+#include <iterator>
 
 namespace qw::compose {
 
@@ -21,11 +23,17 @@ constexpr std::array<kit::BothLengths, 4> frames{{{Length::mm(3), Length::inches
 const Length cross_inset = Length::mm(11);   ///< from the column's corners to the crosses' centres
 const Length gauge_column = Length::mm(15.5);  ///< kept free for the gauge at the right
 
+/// What the front shows beside the gauge; a small paper has no room for all of it.
+struct Contents {
+    int rulers = 2;
+    bool margins = true, grey = true;
+};
+
 class PrintCheckSheet {
 public:
     /// `apart` is added between the sections, so that they fill a longer sheet.
-    PrintCheckSheet(const SheetContext& context, const PrintCheck& check, Length apart)
-        : check_(check), apart_(apart), words_(passages_of(context.pipeline, "print-check")), ruler_(context.paper.ruler),
+    PrintCheckSheet(const SheetContext& context, const PrintCheck& check, const Contents& contents, Length apart)
+        : check_(check), contents_(contents), apart_(apart), words_(passages_of(context.pipeline, "print-check")), ruler_(context.paper.ruler),
           sheet_(context, words_.line("title"), words_.line("subtitle", texts::Model().text("kit", context.manifest.title).text("paper", context.paper.title)),
                  PrintAt::with_the_pages) {}
 
@@ -58,8 +66,8 @@ private:
         gauge();
         scale();
         rulers();
-        margins();
-        grey();
+        if (contents_.margins) margins();
+        if (contents_.grey) grey();
         spare_ = sheet_.top() - (both_sides() ? column().bottom + cross_inset * 2 : column().bottom);
         if (both_sides()) sides("sides", column().bottom + cross_inset * 2);
     }
@@ -85,7 +93,7 @@ private:
     }
 
     void gauge() {
-        const Length length = gauge_length(ruler_), x = sheet_.content().right - Length::mm(7);
+        const Length length = gauge_length(sheet_.context().paper), x = sheet_.content().right - Length::mm(7);
         const Rect room = column();
         const Length low = room.bottom + (room.height() - length) / 2;
         gauge_up(canvas(), {x, low}, length);
@@ -106,25 +114,27 @@ private:
     }
 
     void scale() {
-        section("scale", texts::Model().text("gauge", shown(gauge_length(ruler_))));
+        section("scale", texts::Model().text("gauge", shown(gauge_length(sheet_.context().paper))));
         sheet_.down(Length::mm(3));
         readings();
     }
 
     /// What the gauge measures above, the printed size below.
     void readings() {
-        if (check_.percents.empty()) return;
         const Rect room = column();
-        const Length label = Length::mm(27), step = (room.width() - label) / static_cast<double>(check_.percents.size());
+        const Length label = Length::mm(27);
+        const std::size_t shown_sizes = std::min(check_.percents.size(), static_cast<std::size_t>((room.width() - label) / Length::mm(10.5)));
+        if (shown_sizes == 0) return;
+        const Length step = (room.width() - label) / static_cast<double>(shown_sizes);
         const Length high = sheet_.top() - Length::mm(4.5), low = high - Length::mm(6);
         canvas().line({room.left, sheet_.top()}, {room.right, sheet_.top()}, weight::line);
         canvas().line({room.left, high - Length::mm(1.8)}, {room.right, high - Length::mm(1.8)}, weight::hair);
         canvas().line({room.left, low - Length::mm(1.8)}, {room.right, low - Length::mm(1.8)}, weight::line);
         canvas().words({room.left, high}, words_.line("reading", texts::Model().text("unit", ruler_ == UnitSystem::metric ? "mm" : "in")), setting::small);
         canvas().words({room.left, low}, words_.line("printed-at"), setting::small);
-        for (std::size_t i = 0; i < check_.percents.size(); ++i) {
+        for (std::size_t i = 0; i < shown_sizes; ++i) {
             const Length x = room.left + label + step * (static_cast<double>(i) + 0.5);
-            std::string reading = show(gauge_reading(ruler_, check_.percents[i]), ruler_);
+            std::string reading = show(gauge_reading(sheet_.context().paper, check_.percents[i]), ruler_);
             reading.resize(reading.rfind(' '));
             char percent[16];
             std::snprintf(percent, sizeof percent, "%g %%", check_.percents[i]);
@@ -136,9 +146,12 @@ private:
 
     void rulers() {
         const Rect room = column();
-        for (const UnitSystem system : {ruler_, ruler_ == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric}) {
+        const UnitSystem systems[] = {ruler_, ruler_ == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric};
+        for (int i = 0; i < contents_.rulers; ++i) {
+            const Length numbered = systems[i] == UnitSystem::metric ? Length::mm(10) : Length::inches(1);
+            const int fitting = static_cast<int>((room.width() - Length::mm(2.4)) / numbered);
             sheet_.down(Length::mm(15));
-            ruler_across(canvas(), {room.left + Length::mm(1.2), sheet_.top()}, system, system == UnitSystem::metric ? 15 : 6);
+            ruler_across(canvas(), {room.left + Length::mm(1.2), sheet_.top()}, systems[i], std::min(fitting, systems[i] == UnitSystem::metric ? 15 : 6));
         }
         sheet_.down(Length::mm(9));
     }
@@ -181,6 +194,7 @@ private:
     std::string shown_step() const { return show_metric(register_step); }
 
     const PrintCheck& check_;
+    Contents contents_;
     Length apart_, spare_;
     texts::Passages words_;
     UnitSystem ruler_;
@@ -190,18 +204,29 @@ private:
 
 }  // namespace
 
-Length gauge_length(UnitSystem ruler) { return ruler == UnitSystem::metric ? Length::mm(200) : Length::inches(8); }
+Length gauge_length(const Paper& paper) {
+    const Length room = SheetMargins::content(paper.size.as_portrait()).height() - Length::mm(16);  // title, flags and their words
+    const kit::BothLengths whole{Length::mm(200), Length::inches(8)}, half{Length::mm(100), Length::inches(4)};
+    return whole.in(paper.ruler) <= room ? whole.in(paper.ruler) : half.in(paper.ruler);
+}
 
-Length gauge_reading(UnitSystem ruler, double percent) {
-    const Length step = ruler == UnitSystem::metric ? Length::mm(0.5) : Length::inches(1.0 / 16);
-    return round_to_step(gauge_length(ruler) * (percent / 100), step, Rounding::nearest);
+Length gauge_reading(const Paper& paper, double percent) {
+    const Length step = paper.ruler == UnitSystem::metric ? Length::mm(0.5) : Length::inches(1.0 / 16);
+    return round_to_step(gauge_length(paper) * (percent / 100), step, Rounding::nearest);
 }
 
 Document print_check_sheet(const SheetContext& context, const PrintCheck& check) {
-    PrintCheckSheet tight(context, check, {});
-    tight.compose();
-    constexpr int gaps = 3;  // before margins, greys and the last section
-    return PrintCheckSheet(context, check, max({}, tight.spare() / gaps - Length::mm(1))).compose();
+    constexpr Contents from_most_to_least[] = {{2, true, true}, {2, true, false}, {1, true, false}, {1, false, false}, {0, false, false}};
+    Length spare;
+    for (const Contents& contents : from_most_to_least) {
+        PrintCheckSheet tight(context, check, contents, {});
+        tight.compose();
+        spare = tight.spare();
+        if (spare < Length() && &contents != std::end(from_most_to_least) - 1) continue;
+        const int gaps = 1 + contents.margins + contents.grey;  // before margins, greys and the last section
+        return PrintCheckSheet(context, check, contents, max({}, spare / gaps - Length::mm(1))).compose();
+    }
+    return {};
 }
 
 }  // namespace qw::compose

@@ -13,10 +13,10 @@ struct PrintCheck {
     std::vector<double> percents;            ///< the print sizes whose gauge readings are told; as on the measurements sheet
 };
 
-/// The gauge: 200 mm on metric papers, 8 in on US ones, along the sheet's long side.
-Length gauge_length(UnitSystem ruler);
+/// The gauge, along the sheet's long side: 200 mm on metric papers and 8 in on US ones, half of it where that is too long.
+Length gauge_length(const Paper& paper);
 /// What a gauge printed at `percent` measures, to the nearest 0.5 mm or 1/16 in.
-Length gauge_reading(UnitSystem ruler, double percent);
+Length gauge_reading(const Paper& paper, double percent);
 
 /// The sheet that is printed first and measured: gauge and rulers for the printed size, nested frames for what the
 /// printer leaves white, crosses for how the back falls on the front, a grey strip. Page 1 is the front; page 2, the

@@ -283,17 +283,17 @@ Document print_check(const std::string& name, Duplex turned) {
 TEST_CASE("the gauge is exactly as long as it says") {
     for (const auto& [name, length] : {std::pair<std::string, Length>("a4", 200_mm), std::pair<std::string, Length>("letter", 8_in)}) {
         const Document document = print_check(name, Duplex::flip_long_edge);
-        CHECK(gauge_length(test::paper(name).ruler) == length);
+        CHECK(gauge_length(test::paper(name)) == length);
         const auto heavy = strokes(document.pages[0], weight::heavy);
         CHECK(std::count_if(heavy.begin(), heavy.end(), [&, l = length](const auto& s) { return s.first.x == s.second.x && s.second.y - s.first.y == l; }) == 1);
     }
 }
 
 TEST_CASE("gauge readings are the printed sizes") {
-    CHECK(gauge_reading(UnitSystem::metric, 97) == 194_mm);
-    CHECK(gauge_reading(UnitSystem::metric, 50) == 100_mm);
-    CHECK(gauge_reading(UnitSystem::us, 100) == 8_in);
-    CHECK(gauge_reading(UnitSystem::us, 95) == Length::inches(7.625));  // 7.6 in
+    CHECK(gauge_reading(test::paper("a4"), 97) == 194_mm);
+    CHECK(gauge_reading(test::paper("a4"), 50) == 100_mm);
+    CHECK(gauge_reading(test::paper("letter"), 100) == 8_in);
+    CHECK(gauge_reading(test::paper("letter"), 95) == Length::inches(7.625));  // 7.6 in
 }
 
 TEST_CASE("the rulers are exactly 150 mm and 6 in long") {
