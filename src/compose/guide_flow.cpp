@@ -51,11 +51,17 @@ void Flow::draw(Canvas& canvas, Point at) const {
     }
 }
 
-Length FlowPages::whole_page() const {
-    const Setting& title = setting::further_title;
-    const Length cap = sheet_.context().fonts.cap_height(title.cut, title.size);
-    return sheet_.content().height() - cap - cap * 0.6 - cap * 0.7;  // as Sheet sets its titles
+namespace {
+
+Length room_below_title(Sheet sheet, const std::string& title) {
+    sheet.new_page(title);
+    return sheet.left_over();
 }
+
+}  // namespace
+
+FlowPages::FlowPages(Sheet& sheet, std::string further_title)
+    : sheet_(sheet), further_title_(std::move(further_title)), whole_page_(room_below_title(sheet, further_title_)) {}
 
 void FlowPages::new_page(const std::string& title) {
     sheet_.new_page(title);

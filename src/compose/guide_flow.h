@@ -47,10 +47,10 @@ private:
 /// Places flows down the pages of a sheet.
 class FlowPages {
 public:
-    FlowPages(Sheet& sheet, std::string further_title) : sheet_(sheet), further_title_(std::move(further_title)) {}
+    FlowPages(Sheet& sheet, std::string further_title);
 
     /// What a page that has only its title gives.
-    Length whole_page() const;
+    Length whole_page() const { return whole_page_; }
     Length left_over() const { return sheet_.left_over(); }
     bool at_top() const { return at_top_; }
     void new_page() { new_page(further_title_); }
@@ -65,6 +65,7 @@ private:
 
     Sheet& sheet_;
     std::string further_title_;
+    Length whole_page_;
     bool at_top_ = false;      ///< nothing stands on this page but its title
 };
 
