@@ -35,7 +35,7 @@ void add_bought(List& list, const kit::JournalTemplate& journal) {
 }
 
 void add_told(List& list, const kit::JournalTemplate& journal) {
-    for (const kit::FigureTemplate& figure : journal.figures) list.push_back({&figure.value, figure.name + ".value", Want::any});
+    for (const kit::FigureTemplate& figure : journal.figures) list.push_back({&figure.value, figure.name + ".value", figure.number ? Want::number : Want::length});
     if (!journal.sewing) return;
     list.push_back({&journal.sewing->signatures, "sewing.signatures", Want::count});
     list.push_back({&journal.sewing->rows, "sewing.rows", Want::count});

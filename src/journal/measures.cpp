@@ -62,7 +62,7 @@ void add_figures(Measures& m, const Both& figures) {
         ToldFigure told;
         told.of = &figure;
         const Figure own = figures.own().at(figure.value);
-        told.is_length = own.kind != Kind::number;
+        told.is_length = !figure.number;
         if (told.is_length) told.length = shown(figures, figure.value, figure.rounding);
         else told.number = whole(own.value, figure.rounding.way);
         m.figures.push_back(told);

@@ -87,6 +87,7 @@ void JournalPartsReader::read_figure(const Entry& entry, MapReader& map) {
     names_.thing(entry.key, entry.mark);
     map.required("title", figure.title, text_value);
     map.required("value", figure.value, formula_value);
+    map.optional("is", figure.number, word_value<bool>({{"length", false}, {"number", true}}));
     map.optional("rounding", figure.rounding, rounding_value);
     map.optional("use", figure.use, text_value);
     journal_.figures.push_back(std::move(figure));

@@ -117,7 +117,8 @@ struct ItemTemplate : Choosable {
 /// A result worth knowing that is neither cut nor bought: thickness of the pages, room for filled pockets, glue area.
 struct FigureTemplate {
     std::string name, title;
-    Formula value;                    ///< a length or a number
+    Formula value;                    ///< a length, or a number
+    bool number = false;              ///< which of the two: 0 alone does not tell
     RoundingRule rounding;            ///< of a length; a number is rounded to a whole one, the same way
     std::string use;
     SourceMark mark;

@@ -68,10 +68,11 @@ public:
         made.sewing = sewing;
         return *this;
     }
-    Template& figure(const std::string& name, const std::string& text, Rounding way = Rounding::down) {
+    Template& figure(const std::string& name, const std::string& text, Rounding way = Rounding::down, bool number = true) {
         kit::FigureTemplate figure;
         figure.name = figure.title = name;
         figure.value = formula(text);
+        figure.number = number;
         figure.rounding.way = way;
         made.figures.push_back(figure);
         return *this;

@@ -61,7 +61,7 @@ TEST_CASE("a page of 8 1/2 in with stations 3/4 in from its ends needs 14 in of 
 TEST_CASE("formulas know the stations, the path, and the strands in the fullest hole") {
     Template t = evenly_sewn(Length::mm(20), 3, {2, 1, 3, 2});
     t.value("apart", "page_station_3 - page_station_1").value("thread", "stitch_path + apart");
-    t.figure("thread", "thread").figure("strands", "stitch_strands");
+    t.figure("thread", "thread", Rounding::down, false).figure("strands", "stitch_strands");
     const journal::Measures m = journal::compute(t.made, conditions(a4()));
     CHECK(m.figures.at(0).length.exact == Length::mm(3 * 170));
     CHECK(m.figures.at(1).number == 2);  // the middle hole, at the beginning and at the end
@@ -119,7 +119,7 @@ TEST_CASE("what was replaced is 0 in formulas, what is there is 1") {
 TEST_CASE("a figure is rounded once, the way it says") {
     Template t;
     t.length("step", Length::mm(1), Length::inches(1.0 / 16));
-    t.figure("down", "7.9 / 2").figure("up", "7.9 / 2", Rounding::up).figure("whole", "0.1 * 30").figure("length", "step * 1.3", Rounding::up);
+    t.figure("down", "7.9 / 2").figure("up", "7.9 / 2", Rounding::up).figure("whole", "0.1 * 30").figure("length", "step * 1.3", Rounding::up, false);
     const journal::Measures m = journal::compute(t.made, conditions(a4()));
     CHECK(m.figures.at(0).text(UnitSystem::metric) == "3");
     CHECK(m.figures.at(1).text(UnitSystem::us) == "4");
