@@ -30,7 +30,7 @@ void dimension(Canvas& canvas, const Axis& axis, Length a, Length b, Length off,
     extension(canvas, axis, b, from, off);
     const int dx = axis.across ? 1 : 0, dy = axis.across ? 0 : 1;
     const Length text = canvas.width(setting, figure) + text_gap * 2, middle = (a + b) / 2;
-    if (b - a >= text + arrow_length * 2.5) {
+    if (figure_in_line(canvas, b - a, figure, setting)) {
         canvas.line(axis.at(a, off), axis.at(middle - text / 2, off), weight::hair);
         canvas.line(axis.at(middle + text / 2, off), axis.at(b, off), weight::hair);
         arrowhead(canvas, axis.at(a, off), -dx, -dy);
@@ -47,6 +47,10 @@ void dimension(Canvas& canvas, const Axis& axis, Length a, Length b, Length off,
 }
 
 }  // namespace
+
+bool figure_in_line(const Canvas& canvas, Length dimension, const std::string& figure, const Setting& setting) {
+    return dimension >= canvas.width(setting, figure) + text_gap * 2 + arrow_length * 2.5;
+}
 
 void arrowhead(Canvas& canvas, Point tip, int dx, int dy) {
     const Length back_x = tip.x - arrow_length * dx, back_y = tip.y - arrow_length * dy;

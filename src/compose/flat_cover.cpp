@@ -4,6 +4,7 @@
 #include "base/fault.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace qw::compose {
 
@@ -25,19 +26,11 @@ std::optional<Size> if_there(const Measures& m, const std::string& name) {
     return m.piece(name) ? std::optional(needed(m, name)) : std::nullopt;
 }
 
-/// A named length as it is on this print; nothing when the template has none of that name.
-Length named(const Measures& m, const std::string& name) {
-    const auto& all = m.journal->lengths;
-    const auto found = std::find_if(all.begin(), all.end(), [&](const kit::NamedLength& l) { return l.name == name; });
-    if (found == all.end()) return {};
-    return found->value.in(m.ruler) * (found->printed ? m.conditions.scale : 1);
-}
-
 FlatCover opened(const Measures& m) {
     FlatCover flat;
     const Size board = needed(m, "board");
     const Size strip = if_there(m, "spine").value_or(Size{{}, board.height});
-    flat.gap = named(m, "hinge-gap");
+    flat.gap = m.named_length("hinge-gap");
     flat.size = {board.width * 2 + flat.gap * 2 + strip.width, max(board.height, strip.height)};
     const Length right = flat.size.width - board.width;
     flat.boards = {Rect::at({{}, {}}, board), Rect::at({right, {}}, board)};
@@ -55,20 +48,85 @@ FlatCover folded_round(const Measures& m) {
     const Size board = needed(m, "board");
     flat.paper = Rect::of(flat.size);
     flat.fold = flat.size.width / 2;
-    flat.gap = named(m, "hinge-gap");
-    const Length inset = named(m, "board-inset"), low = (flat.size.height - board.height) / 2;
+    flat.gap = m.named_length("hinge-gap");
+    const Length inset = m.named_length("board-inset"), low = (flat.size.height - board.height) / 2;
     flat.boards = {Rect::at({inset, low}, board), Rect::at({flat.size.width - inset - board.width, low}, board)};
     return flat;
+}
+
+FlatCover cased(const Measures& m) {
+    FlatCover flat;
+    const Size board = needed(m, "board"), spine = needed(m, "spine"), cloth = needed(m, "spine-cloth");
+    const auto paper = if_there(m, "cover-paper");
+    flat.turn_in = m.named_length("turn-in");
+    flat.gap = m.named_length(m.named.count("joint") ? "joint" : "hinge-gap");
+    const Length beside = paper ? flat.turn_in : Length(), boards = board.width * 2 + flat.gap * 2 + spine.width;
+    flat.size = {boards + beside * 2, max(max(board.height, spine.height), max(cloth.height, paper.value_or(Size{}).height))};
+    const Rect whole = Rect::of(flat.size);
+    const Length low = (flat.size.height - board.height) / 2;
+    flat.boards = {Rect::at({beside, low}, board), Rect::at({flat.size.width - beside - board.width, low}, board)};
+    flat.spine = Rect::centred(spine, whole);
+    flat.cloth = Rect::centred(cloth, whole);
+    if (paper) {
+        const Length paper_low = (flat.size.height - paper->height) / 2;
+        flat.turned_in = {Rect::at({{}, paper_low}, *paper), Rect::at({flat.size.width - paper->width, paper_low}, *paper)};
+    }
+    return flat;
+}
+
+FlatCover soft(const Measures& m) {
+    FlatCover flat;
+    flat.size = needed(m, "soft-cover");
+    flat.paper = Rect::of(flat.size);
+    const Length spine = m.named_length("spine-width");
+    if (spine > Length()) flat.panel = Rect::centred({spine, flat.size.height}, *flat.paper);
+    else flat.fold = flat.size.width / 2;
+    return flat;
+}
+
+/// The leaves stand between the boards at a slant that shows each of them; guards join them at the boards' height.
+FlatCover pleated(const Measures& m) {
+    FlatCover flat;
+    const Size board = needed(m, "board");
+    const Length page = m.conditions.page.width, square = max({}, (board.width - page) / 2);
+    constexpr double run = 0.25, rise = 0.968245836551854;  // of a leaf: along the boards and away from them; run² + rise² = 1
+    Zigzag z;
+    z.sheets = std::max(m.conditions.sheets, 1);
+    z.drawn = std::min(z.sheets, 2);
+    const Length begin = board.width - square, step = page * run;
+    for (int i = 0; i <= z.drawn * 2; ++i) z.leaves.push_back({begin + step * i, i % 2 == 1 ? page * rise : Length()});
+    const Length end = z.leaves.back().x;
+    flat.size = {end - square + board.width, board.height};
+    flat.boards = {Rect::of(board), Rect::at({end - square, {}}, board)};
+    z.guard = if_there(m, "guard").value_or(Size{}).width;
+    z.low = max({}, (board.height - m.conditions.page.height) / 2);
+    z.high = board.height - z.low;
+    flat.zigzag = z;
+    return flat;
+}
+
+/// One row in the middle, or several about it.
+std::vector<Length> rows_of_holes(const Measures& m, Length middle) {
+    const int rows = m.sewing ? std::max(m.sewing->rows, 1) : 1;
+    const Length gap = rows > 1 ? m.sewing->row_gap.rounded : Length();
+    std::vector<Length> all;
+    for (int i = 0; i < rows; ++i) all.push_back(middle + gap * (i - (rows - 1) / 2.0));
+    return all;
 }
 
 }  // namespace
 
 FlatCover flat_cover(const Measures& m) {
     FlatCover flat;
-    if (m.journal->picture == "opened-cover") flat = opened(m);
-    else if (m.journal->picture == "wrapped-cover") flat = folded_round(m);
-    else refuse(m, "'" + m.journal->picture + "' is no picture that can be drawn", "opened-cover or wrapped-cover");
+    const std::string& picture = m.journal->picture;
+    if (picture == "opened-cover") flat = opened(m);
+    else if (picture == "wrapped-cover") flat = folded_round(m);
+    else if (picture == "case-cover") flat = cased(m);
+    else if (picture == "soft-cover") flat = soft(m);
+    else if (picture == "concertina") flat = pleated(m);
+    else refuse(m, "'" + picture + "' is no picture that can be drawn", "opened-cover, wrapped-cover, case-cover, soft-cover or concertina");
     for (const journal::Shown& station : m.spine_stations) flat.stations.push_back(station.rounded);
+    flat.rows = rows_of_holes(m, flat.size.width / 2);
     return flat;
 }
 

@@ -96,7 +96,7 @@ Document measurements_sheet(const SheetContext& context, const std::vector<SizeC
     if (!full.empty()) {
         sheet.down(Length::mm(5));
         const Rect area = sheet.content();
-        draw_cover(sheet.canvas(), {area.left, area.bottom, area.right, sheet.top()}, full.front().measures, words);
+        draw_cover(sheet.canvas(), {area.left, area.bottom, area.right, sheet.top()}, full.front().measures, passages_of(context.pipeline, "drawings"));
     }
     bool first = true;
     for (const Print print : context.manifest.prints) {

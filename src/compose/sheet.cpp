@@ -34,6 +34,7 @@ void Sheet::title_block(const std::string& title, const std::string& subtitle, c
     const bool below = canvas().width(setting::subtitle, subtitle) > beside;
     if (!below) canvas().words({area.right, top_ - cap}, subtitle, setting::subtitle, Canvas::Anchor::end);
     top_ -= cap + cap * 0.6;
+    rule_ = top_;
     canvas().line({area.left, top_}, {area.right, top_}, weight::heavy);
     top_ -= cap * 0.7;
     if (below) down(canvas().paragraph({area.left, top_}, area.width(), subtitle, setting::small) + Length::mm(2));

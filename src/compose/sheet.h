@@ -53,6 +53,8 @@ public:
 
     /// The cursor: the top of what comes next on the current page.
     Length top() const { return top_; }
+    /// The rule below the current page's title.
+    Length rule() const { return rule_; }
     Length left_over() const { return top_ - content().bottom; }
     void down(Length by) { top_ -= by; }
     /// A new page with a smaller title; the cursor stands below it.
@@ -73,7 +75,7 @@ private:
     std::string title_;
     PrintAt print_at_;
     std::vector<Canvas> pages_;
-    Length top_;
+    Length top_, rule_;
 };
 
 }  // namespace qw::compose

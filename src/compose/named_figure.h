@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "journal/measures.h"
+
+#include <string>
+
+namespace qw::compose {
+
+/// What a template's named length says in a unit system, with real fractions: a told figure of that name as it is told;
+/// a length of the template as written there (printed ones at this print's scale); a computed value, which is there in
+/// the paper's own ruler only, to 0.5 mm or 1/16 in of either ruler. Empty when there is none of that name.
+std::string named_figure(const journal::Measures& measures, const std::string& name, UnitSystem system, Rounding way = Rounding::nearest);
+
+/// To 0.5 mm or 1/16 in, with real fractions.
+std::string stepped_figure(Length value, UnitSystem system, Rounding way = Rounding::nearest);
+
+}  // namespace qw::compose
