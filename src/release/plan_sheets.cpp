@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "release/plan_sheets.h"
 
+#include "compose/gauges_sheet.h"
+#include "compose/guide_sheet.h"
+#include "compose/hole_jig_sheet.h"
 #include "compose/materials_sheet.h"
 #include "compose/measurements_sheet.h"
 #include "compose/print_check_sheet.h"
 #include "materials/list.h"
+#include "release/board_supply.h"
 #include "release/print_sizes.h"
 
 #include <algorithm>
@@ -13,6 +17,9 @@
 namespace qw::release {
 
 namespace {
+
+/// The sizes whose readings stand on the print check itself; the measurements sheet has all.
+const std::vector<double> often_printed = {103, 100, 98, 97, 96, 95, 94, 93, 92, 91, 90};
 
 class SheetPlanner {
 public:
@@ -24,13 +31,20 @@ public:
         for (const Print print : kit_.manifest.prints) {
             std::vector<compose::SizeColumn> columns = sizes_of(kit_, counts_, paper_, print);
             full.push_back(full_size(columns));
+            jig(full.back(), columns);
             // A smaller size that fails is explained on the sheet; full size must hold.
             append(plan_.findings, journal_findings(full.back()));
             append(all, std::move(columns));
         }
+        std::vector<compose::PlannedCutting> cuttings;
+        for (const compose::SizeColumn& column : full) cuttings.push_back(cutting_of(column, boards_for(kit_, paper_)));
+        add("guide", compose::guide_sheet(context_, full));
+        add("gauges", compose::gauges_sheet(context_, full.front().measures));
         add("measurements", compose::measurements_sheet(context_, all));
-        add("materials", compose::materials_sheet(context_, materials::count(kit_.manifest, *kit_.pipeline, full.front().measures, counts_.of_set)));
-        add("print-check", compose::print_check_sheet(context_, {turned(), shown_percents()}));
+        if (!cuttings.front().plans.empty()) add("cutting-plan", compose::cutting_plan_sheet(context_, cuttings));
+        add("materials", compose::materials_sheet(context_, materials::count(kit_.manifest, *kit_.pipeline, full.front().measures, counts_.of_set,
+                                                                             boards_needed(kit_, cuttings.front()))));
+        add("print-check", compose::print_check_sheet(context_, {turned(), often_printed}));
     }
 
 private:
@@ -46,9 +60,16 @@ private:
         return compose::Duplex::simplex;
     }
 
-    void add(const std::string& name, compose::Document document) {
+    /// The holes of one print: its jig lies with the pages of that print, and is printed as they are.
+    void jig(const compose::SizeColumn& full, const std::vector<compose::SizeColumn>& of_print) {
+        if (auto document = compose::hole_jig_sheet(context_, full, of_print)) add("hole-jig", std::move(*document), full.print);
+    }
+
+    /// A sheet of one print, or one that serves all prints of its paper.
+    void add(const std::string& name, compose::Document document, std::optional<Print> print = std::nullopt) {
         PlannedFile file;
-        file.path = paper_.short_name + "/" + name + ".pdf";
+        file.path = paper_.short_name + "/" + (print ? name_of(*print) + "/" : "") + name + ".pdf";
+        file.print = print;
         file.role = name;
         file.set = name;
         file.paper = paper_;
