@@ -13,15 +13,15 @@ namespace qw::compose {
 namespace {
 
 constexpr Grey left_over_grey = 0.88;
-const Length round_number = Length::mm(0.5), arrow_room = Length::mm(4), most_arrow = Length::mm(26), row_gap = Length::mm(1.6);
+const Length round_number = Length::mm(0.5), arrow_room = Length::mm(4), most_arrow = Length::mm(26), leader_row_gap = Length::mm(1.6);
 const Length letter_half = Length::mm(2.3);
 const Setting& number_setting = setting::small_strong;
 
-using Line = ClearSpace::Line;
-
-Rect round(Point centre, Length by) { return {centre.x - by, centre.y - by, centre.x + by, centre.y + by}; }
+Rect square_about(Point centre, Length by) { return {centre.x - by, centre.y - by, centre.x + by, centre.y + by}; }
 
 class CutBoardDrawing {
+    using Line = ClearSpace::Line;
+
 public:
     CutBoardDrawing(Canvas& canvas, Point top_left, Length right, double smaller, const CutBoardPicture& picture)
         : canvas_(canvas), picture_(picture), smaller_(smaller), top_(top_left.y), bottom_(), room_() {
@@ -94,17 +94,17 @@ private:
         const Size size = size_in_a_row(canvas_, label);
         if (size.width > room_.width()) return false;
         const Rect piece = drawn(placed.at);
-        const Length row_top = bottom_ - row_gap, steps = piece.width() / 20;
+        const Length row_top = bottom_ - leader_row_gap, steps = piece.width() / 20;
         for (const int step : {10, 6, 14, 2, 18, 4, 16, 8, 12, 1, 19}) {
             const Point dot{piece.left + steps * step, piece.centre().y};
             const Point foot{dot.x, row_top + Length::mm(0.4)};
             if (!space_.holds(Line{dot, foot})) continue;
             leader(canvas_, dot, foot);
             space_.take(Line{dot, foot});
-            space_.take(round(dot, Length::mm(0.7)));
+            space_.take(square_about(dot, Length::mm(0.7)));
             const Length left = max(min(dot.x - size.width / 2, room_.right - size.width), room_.left);
             set_in_a_row(canvas_, space_, {left, row_top - size.height}, label);
-            bottom_ = row_top - size.height;
+            bottom_ = row_top - size.height - leader_row_gap;
             return true;
         }
         return false;
@@ -121,14 +121,14 @@ private:
     void put_letter(const std::string& letter, Point centre) {
         const Setting& set = setting::label;
         canvas_.words({centre.x, centre.y - canvas_.fonts().cap_height(set.cut, set.size) / 2}, letter, set, Canvas::Anchor::middle);
-        space_.take(round(centre, letter_half));
+        space_.take(square_about(centre, letter_half));
     }
 
     bool letter_on(const std::string& letter, const Rect& piece) {
         for (const double x : {0.5, 0.25, 0.75})
             for (const double y : {0.5, 0.25, 0.75}) {
                 const Point centre{piece.left + piece.width() * x, piece.bottom + piece.height() * y};
-                if (!piece.holds(round(centre, letter_half)) || !space_.holds(round(centre, letter_half))) continue;
+                if (!piece.holds(square_about(centre, letter_half)) || !space_.holds(square_about(centre, letter_half))) continue;
                 put_letter(letter, centre);
                 return true;
             }
@@ -160,7 +160,7 @@ private:
         for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88, 0.06, 0.94}) {
             if (length * share < from_end || length * (1 - share) < from_end) continue;
             const Point centre = between(line, share);
-            if (!space_.holds(round(centre, r + round_number), &line)) continue;
+            if (!space_.holds(square_about(centre, r + round_number), &line)) continue;
             const Length gap_before = length * share - r, gap_after = length * share + r;
             canvas_.line(line.first, between(line, gap_before / length), weight::heavy);
             canvas_.line(between(line, gap_after / length), line.second, weight::heavy);
@@ -173,13 +173,13 @@ private:
 
     void put_number(int n, Point centre) {
         cut_number(canvas_, centre, n);
-        space_.take(round(centre, cut_number_radius(n) + round_number));
+        space_.take(square_about(centre, cut_number_radius(n) + round_number));
     }
 
     /// A number or letter of half-size `r` at the end of a leader; `dx`, `dy` is its direction, of length 1.
     template <typename Put> bool away(Point from, double dx, double dy, Length distance, Length r, Put&& put) {
         const Point centre{from.x + distance * dx, from.y + distance * dy}, touch{centre.x - r * dx, centre.y - r * dy};
-        const Rect box = round(centre, r + round_number);
+        const Rect box = square_about(centre, r + round_number);
         if (!room_.holds(box) || !space_.holds(box) || !space_.holds(Line{from, touch})) return false;
         canvas_.line(from, touch, weight::hair);
         space_.take(Line{from, touch});

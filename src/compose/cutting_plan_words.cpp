@@ -14,7 +14,7 @@ namespace {
 
 bool same_board(const journal::BoardPlan& a, const journal::BoardPlan& b) { return a.board.name == b.board.name; }
 
-UnitSystem other_than(UnitSystem ruler) { return ruler == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric; }
+UnitSystem second_ruler(UnitSystem ruler) { return ruler == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric; }
 
 bool known_grain(const kit::Board& board) { return board.grain == "height" || board.grain == "width"; }
 
@@ -25,7 +25,7 @@ std::string CuttingPlanWords::shown(Size size) const { return real_fractions(sho
 std::vector<PieceLabel> CuttingPlanWords::labels(const journal::Measures& measures) const {
     std::vector<PieceLabel> labels;
     for (const journal::CutPiece& piece : journal::board_pieces(measures))
-        labels.push_back({piece.title, shown(piece.size), real_fractions(measures.piece(piece.name)->text(other_than(ruler_)))});
+        labels.push_back({piece.title, shown(piece.size), real_fractions(measures.piece(piece.name)->text(second_ruler(ruler_)))});
     return labels;
 }
 
@@ -58,7 +58,7 @@ std::string CuttingPlanWords::alternatives(const std::vector<journal::BoardPlan>
         if (!plan.not_cut.empty()) continue;
         texts::Model model;
         model.text("number", std::to_string(plan.boards.size())).text("other-number", std::to_string(other.boards.size()));
-        model.text("board", plans[i].board.title).truth("by-grain", other.not_cut.empty() && plan.boards.size() != other.boards.size());
+        model.text("board", real_fractions(plans[i].board.title)).truth("by-grain", other.not_cut.empty() && plan.boards.size() != other.boards.size());
         kinds.push_back(words_.line("alternative", model));
     }
     if (kinds.size() < 2) return "";
