@@ -97,6 +97,8 @@ TEST_CASE("pieces, cut lengths, items and figures are read with what may stand i
     CHECK(journal.figures[0].name == "left");
     CHECK(journal.figures[0].title == "Left");
     CHECK(journal.figures[0].value.text == "edge");
+    CHECK_FALSE(journal.figures[0].number);
+    CHECK(changed_journal("value: edge, rounding", "value: edge, is: number, rounding").figures[0].number);
     CHECK(journal.figures[0].rounding.way == Rounding::down);
     CHECK(journal.figures[0].use == "u");
     CHECK(journal.figures[0].mark.line == 23);
@@ -199,6 +201,7 @@ TEST_CASE("faults in a template's pieces, lengths, items and figures") {
         {j_yaml, "  left: {", "  left: { title: L, value: edge }\n  ▸page: {", "reserved-name"},
         {j_yaml, "  left: {", "  left: { title: L, value: edge }\n  ▸spine-stations: {", "reserved-name"},
         {j_yaml, "{ title: Left, value: edge,", "▸{ title: Left,", "missing-key"},
+        {j_yaml, "{ title: Left, value: edge,", "{ title: Left, value: edge, is: ▸numbers,", "unknown-word", "write 'number'"},
     });
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "base/fault.h"
 #include "kit/read.h"
 #include "support/fault_disk.h"
 
