@@ -78,13 +78,28 @@ void Canvas::fill(const Rect& rect, Grey grey) {
     page_.items.push_back(outline);
 }
 
-void Canvas::polygon(const std::vector<Point>& corners, Grey fill) {
+namespace {
+
+Outline closed(const std::vector<Point>& corners) {
     Outline outline;
     for (const Point& corner : corners) {
         if (outline.steps.empty()) outline.steps.push_back(Outline::Move{corner});
         else outline.steps.push_back(Outline::Line{corner});
     }
     outline.steps.push_back(Outline::Close{});
+    return outline;
+}
+
+}  // namespace
+
+void Canvas::closed_line(const std::vector<Point>& corners, Length weight) {
+    Outline outline = closed(corners);
+    outline.stroke = weight;
+    page_.items.push_back(outline);
+}
+
+void Canvas::polygon(const std::vector<Point>& corners, Grey fill) {
+    Outline outline = closed(corners);
     outline.fill = fill;
     page_.items.push_back(outline);
 }

@@ -34,6 +34,8 @@ public:
     void line(Point from, Point to, Length weight, std::vector<Length> dash = {});
     void frame(const Rect& rect, Length weight, std::vector<Length> dash = {}, std::optional<Grey> fill = std::nullopt);
     void fill(const Rect& rect, Grey grey);
+    /// Straight from corner to corner and back to the first, not filled.
+    void closed_line(const std::vector<Point>& corners, Length weight);
     void polygon(const std::vector<Point>& corners, Grey fill);
     void circle(Point centre, Length radius, std::optional<Length> weight, std::optional<Grey> fill = std::nullopt);
 

@@ -18,11 +18,6 @@ bool shrinks(const journal::Measures& m, const std::string& name) {
 
 UnitSystem other_than(UnitSystem system) { return system == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric; }
 
-/// Straight lines from corner to corner and back to the first: what is cut.
-void cut_outline(Canvas& canvas, const std::vector<Point>& corners) {
-    for (std::size_t i = 0; i < corners.size(); ++i) canvas.line(corners[i], corners[(i + 1) % corners.size()], weight::heavy);
-}
-
 /// Title, the own figure large, the other one small, each centred on a line of its own.
 void step_words(Canvas& canvas, Point top, const GaugeLength& length) {
     Length y = top.y;
@@ -52,7 +47,7 @@ Size draw_angle_gauge(Canvas& canvas, Point at, Length leg, const GaugeLength& t
     const Length t = turn_in.length, long_leg = max(leg, t + Length::mm(30));
     const Point in{at.x + t, at.y - t};  // the board's corner; the board lies to the right of it and below
     const auto place = [&](Length x, Length y) { return Point{in.x + x, in.y + y}; };
-    cut_outline(canvas, {place({}, {}), place(long_leg, {}), place(long_leg, t), place(-t, t), place(-t, -long_leg), place({}, -long_leg)});
+    canvas.closed_line({place({}, {}), place(long_leg, {}), place(long_leg, t), place(-t, t), place(-t, -long_leg), place({}, -long_leg)}, weight::heavy);
     const Length baseline = in.y + t / 2 + Length::mm(0.8), x = in.x + t + Length::mm(1);
     draw_words_and_figure(canvas, {x, baseline}, turn_in.title, turn_in.own);
     canvas.words({x, baseline - Length::mm(4.4)}, turn_in.other, setting::other);
@@ -88,7 +83,7 @@ Size draw_step_card(Canvas& canvas, Point at, const std::vector<GaugeLength>& le
     }
     corners.push_back({x, at.y});
     corners.push_back({x, at.y - height});
-    cut_outline(canvas, corners);
+    canvas.closed_line(corners, weight::heavy);
     return size;
 }
 

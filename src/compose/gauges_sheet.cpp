@@ -107,7 +107,9 @@ private:
         const Length width = max(between + Length::mm(8), m_.named_length("spine-width"));
         std::vector<Length> places;
         for (int i = 0; i < count; ++i) places.push_back(width / 2 - between / 2 + apart * i);
-        const auto parts = strip_parts(width, column().width(), places, min(apart / 2, Length::mm(4)));
+        std::vector<Length> avoid = places;
+        avoid.push_back(width / 2);
+        const auto parts = strip_parts(width, column().width(), avoid, min(apart / 2, Length::mm(4)));
         const auto model = texts::Model().text("rows", std::to_string(count)).text("apart", figure(m_.sewing->row_gap, true)).text("other", figure(m_.sewing->row_gap, false))
                                .truth("split", parts.size() > 1);
         begin("rows", row_strip_height, model);

@@ -77,10 +77,10 @@ public:
         avoid.push_back(strip_.middle());
         parts_ = strip_parts(strip_.length, room_.height(), avoid, Length::mm(8));
         const Length beside = room_.right - gauge_room - strips_right(room_.left) - Length::mm(8);
-        if (beside >= Length::mm(50)) {
-            directions({room_.right - gauge_room - beside, sheet_.top()}, beside);
-        } else {
-            directions({room_.left, sheet_.top()}, room_.width());
+        const auto sentences = this->sentences();
+        const bool fits = beside >= Length::mm(50) && height_of(sentences, beside) <= sheet_.left_over();
+        for (const Sentence& sentence : sentences) say(sentence, fits ? room_.right - gauge_room - beside : room_.left, fits ? beside : room_.width());
+        if (!fits) {
             sheet_.new_page(words_.line("title"));
             room_ = strip_room();
         }
@@ -145,11 +145,31 @@ private:
         return title;
     }
 
-    void directions(Point at, Length width) {
-        for (const std::string& paragraph : words_.paragraphs("how-to", model()))
-            at.y -= sheet_.canvas().paragraph(at, width, paragraph, setting::body) + Length::mm(2.4);
-        for (const std::string& caution : cautions_of(sheet_.context().pipeline, {"awl"}))
-            at.y -= sheet_.canvas().paragraph(at, width, caution, setting::remark) + Length::mm(1.6);
+    struct Sentence {
+        std::string words;
+        const Setting& set;
+    };
+    /// The directions, and what to mind.
+    std::vector<Sentence> sentences() const {
+        std::vector<Sentence> all;
+        for (const std::string& paragraph : words_.paragraphs("how-to", model())) all.push_back({paragraph, setting::body});
+        for (const std::string& caution : cautions_of(sheet_.context().pipeline, {"awl"})) all.push_back({caution, setting::remark});
+        return all;
+    }
+    Length height_of(const Sentence& sentence, Length width) const {
+        const auto lines = wrapped(sheet_.context().fonts, sentence.set, width, sentence.words).size();
+        return sentence.set.leading * static_cast<double>(lines) + Length::mm(2.4);
+    }
+    Length height_of(const std::vector<Sentence>& sentences, Length width) const {
+        Length height;
+        for (const Sentence& sentence : sentences) height += height_of(sentence, width);
+        return height;
+    }
+    void say(const Sentence& sentence, Length x, Length width) {
+        const Length height = height_of(sentence, width);
+        if (sheet_.left_over() < height) sheet_.new_page(words_.line("title"));
+        sheet_.canvas().paragraph({x, sheet_.top()}, width, sentence.words, sentence.set);
+        sheet_.down(height);
     }
 
     static constexpr Length part_gap = Length::mm(7);

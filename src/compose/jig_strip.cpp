@@ -53,28 +53,28 @@ private:
         canvas_.words({x, at_.y - Length::mm(9)}, words_.line("top"), setting::label, Canvas::Anchor::middle);
     }
 
-    /// Upright words in the longest stretch that nothing crosses; the directions say the same again.
+    /// Upright words in the longest stretch of a half that nothing crosses; the directions say the same again.
     void along(const std::string& name, Length x, bool left) {
-        std::vector<Length> crossed{part_.from, part_.to};
-        const Length half = setting::small.leading;
-        const auto cross = [&](Length down) {
-            if (here(down)) crossed.push_back(down);
-        };
-        cross(strip_.middle());
-        if (left && part_.from == Length()) crossed.push_back(part_.from + Length::mm(10));
-        if (!left) for (const Length down : strip_.spine) cross(down);
-        if (left) for (const Length down : strip_.page) cross(down);
+        std::vector<Length> crossed = left ? strip_.page : strip_.spine;
+        for (const Length place : {Length(), strip_.middle() - middle_word, strip_.middle(), strip_.length}) crossed.push_back(place);
+        if (left) crossed.push_back(top_words);
+        else for (const Length end : {part_.from + joint_mark, part_.to - joint_mark}) crossed.push_back(end);
+        crossed.insert(crossed.end(), {part_.from, part_.to});
         std::sort(crossed.begin(), crossed.end());
-        Length best_from, best;
-        for (std::size_t i = 1; i < crossed.size(); ++i)
-            if (const Length stretch = crossed[i] - crossed[i - 1]; stretch > best) best = stretch, best_from = crossed[i - 1];
+        Length from, longest;
+        for (std::size_t i = 1; i < crossed.size(); ++i) {
+            if (!here(crossed[i - 1]) || !here(crossed[i])) continue;
+            if (const Length stretch = crossed[i] - crossed[i - 1]; stretch > longest) longest = stretch, from = crossed[i - 1];
+        }
         const std::string text = words_.line(name);
-        if (canvas_.width(setting::small, text) + half * 4 > best) return;
-        const Length cap = canvas_.fonts().cap_height(setting::small.cut, setting::small.size);
-        canvas_.words({x + cap / 2, y(best_from + best / 2)}, text, setting::small, Canvas::Anchor::middle, 90);
+        const Length free = Length::mm(4), cap = canvas_.fonts().cap_height(setting::small.cut, setting::small.size);
+        if (canvas_.width(setting::small, text) + free > longest) return;
+        canvas_.words({x + cap / 2, y(from + longest / 2)}, text, setting::small, Canvas::Anchor::middle, 90);
     }
 
     static constexpr Length edge_mark = Length::mm(5), hole_arm = Length::mm(4);
+    /// What the word at the middle takes above its line, TOP below the head, and a mark of a joint beside its end.
+    static constexpr Length middle_word = Length::mm(5.5), top_words = Length::mm(10.5), joint_mark = Length::mm(7.5);
 
     Canvas& canvas_;
     Point at_;

@@ -66,14 +66,14 @@ TEST_CASE("a picture that is not known, or that lacks a piece, is refused by nam
 
 TEST_CASE("the drawing stays in its room at its stated scale, and is left out where there is none") {
     const auto m = measures("soft-spine", "a4");
-    const auto words = passages_of(test::pipeline(), "measurements");
+    const auto words = passages_of(test::pipeline(), "drawings");
     Canvas canvas({210_mm, 297_mm}, test::fonts());
     const Rect room{20_mm, 40_mm, 190_mm, 140_mm};
     REQUIRE(draw_cover(canvas, room, m, words));
     const Page page = std::move(canvas).finish();
     Length widest;
     for (const Item& item : page.items) {
-        if (const auto* text = std::get_if<Text>(&item); text && text->words.starts_with("Drawn at")) CHECK(text->words == "Drawn at 1 : 3");
+        if (const auto* text = std::get_if<Text>(&item); text && text->words.starts_with("Drawn at")) CHECK(text->words == "Drawn at 1 : 3.5");
         const auto* outline = std::get_if<Outline>(&item);
         if (!outline) continue;
         for (const auto& step : outline->steps)
