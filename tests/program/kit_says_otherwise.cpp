@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What a kit sets for its journal reaches the numbers, the lists and the cautions that buyers see.
+#include "program/program.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace qw;
+using namespace qw::test;
+
+namespace {
+
+/// A copy of the larger demo kit with more lines at the end of its manifest's head.
+Path kit_with(const std::string& lines) {
+    const Path folder = Path(QW_RELEASED).parent_path() / "otherwise";
+    std::filesystem::remove_all(folder);
+    const Path kit = copy_of_kit("tidewater-almanac", folder);
+    replace_in(kit / "kit.yaml", "borders: trimmed\n", "borders: trimmed\n" + lines);
+    return kit;
+}
+
+nlohmann::json measured(const Path& kit, const std::string& options = "") { return quirewright_json("measure " + quoted(kit.string()) + " --json " + options); }
+
+nlohmann::json named(const nlohmann::json& list, const std::string& name) {
+    for (const auto& one : list)
+        if (one["name"] == name) return one;
+    return nullptr;
+}
+
+const nlohmann::json* rule(const nlohmann::json& list, const std::string& name) {
+    for (const auto& one : list)
+        if (one["rule"] == name) return &one;
+    return nullptr;
+}
+
+}  // namespace
+
+TEST_CASE("a kit without the closing band has none, and no caution for it is lost that elastic still asks for") {
+    const Path kit = kit_with("choices: { closing-band: none }\n");
+    const auto lengths = measured(kit)["lengths"];
+    CHECK(named(lengths, "closing-band").is_null());
+    CHECK_FALSE(named(lengths, "sewing-elastic").is_null());
+}
+
+TEST_CASE("a choice that the journal does not offer is told with its line") {
+    const Path kit = kit_with("choices: { closing-band: ribbons }\n");
+    const Said said = quirewright("measure " + quoted(kit.string()) + " --json");
+    CHECK(said.status == 2);
+    const auto fault = nlohmann::json::parse(said.text)["faults"][0];
+    CHECK(fault["file"] == "kit.yaml");
+    CHECK(fault["line"].get<int>() > 1);
+}
+
+TEST_CASE("a kit's own caliper changes the thickness of its pages") {
+    const double before = measured(kit_with(""))["bulk_mm"];
+    const double after = measured(kit_with("calipers: { copy-100: 0.2 mm }\n"))["bulk_mm"];
+    CHECK(before == Approx(24 * 0.125));  // 12 sheets are 24 leaves; 100 g/m2 at 1.25 cm3/g (ISO 534)
+    CHECK(after == Approx(24 * 0.2));
+}
+
+TEST_CASE("what is glued in fills the spine") {
+    const Path kit = kit_with("");
+    const int before = named(measured(kit)["figures"], "pockets-room")["number"];
+    replace_in(kit / "kit.yaml", "role: extra\n", "role: extra\n    glued-in: 2\n    filled: 3 mm\n");
+    const int after = named(measured(kit)["figures"], "pockets-room")["number"];
+    CHECK(after < before);
+}
+
+TEST_CASE("a journal's own check takes the level that the kit gives it, and its reason is asked for") {
+    const std::string scale = "--paper letter --print bordered --scale 30";
+    const Path kit = kit_with("rules: { journal-station-near-end: { level: error, reason: thin paper } }\n");
+    const nlohmann::json usual = measured(kit_with(""), scale), raised = measured(kit, scale);
+    REQUIRE(rule(usual["findings"], "journal-station-near-end"));
+    REQUIRE(rule(raised["findings"], "journal-station-near-end"));
+    CHECK((*rule(usual["findings"], "journal-station-near-end"))["level"] == "warning");
+    CHECK((*rule(raised["findings"], "journal-station-near-end"))["level"] == "error");
+    const Path off = kit_with("rules: { journal-station-near-end: { level: off, reason: pierced by hand } }\n");
+    CHECK_FALSE(rule(measured(off, scale)["findings"], "journal-station-near-end"));
+    CHECK(quirewright("measure " + quoted(kit_with("rules: { journal-station-near-end: { level: note } }\n").string())).status == 2);
+}
+
+TEST_CASE("a kit without journal pages is unfit, and says so") {
+    const Path kit = kit_with("");
+    replace_in(kit / "kit.yaml", "role: journal-page", "role: extra");
+    replace_in(kit / "kit.yaml", "sides: duplex", "sides: single");
+    const Said said = quirewright("audit " + quoted(kit.string()) + " --json");
+    CHECK(said.status == 1);
+    const nlohmann::json findings = nlohmann::json::parse(said.text)["findings"];
+    CHECK(rule(findings, "no-journal-pages"));
+}
