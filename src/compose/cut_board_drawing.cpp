@@ -31,14 +31,18 @@ public:
         bottom_ = room_.bottom;
     }
 
-    std::optional<DrawnBoard> draw() {
+    std::optional<DrawnBoard> draw(std::size_t most_left_out) {
         if (board_.right + RoundBoard::right > room_.right) return std::nullopt;
         for (const Rect& rest : picture_.board.left_over) canvas_.fill(drawn(rest), left_over_grey);
         canvas_.frame(board_, weight::line);
         lines();
         grain();
         pieces();
-        numbers();
+        for (std::size_t i = 0; i < picture_.board.cuts.size(); ++i) {
+            if (made_.left_out() > most_left_out) return std::nullopt;
+            if (const int n = static_cast<int>(i) + 1; !number(n, drawn(picture_.board.cuts[i]))) made_.numbers_left_out.push_back(n);
+        }
+        if (made_.left_out() > most_left_out) return std::nullopt;
         for (const Rect& rest : picture_.board.left_over) left_over(drawn(rest));
         made_.height = top_ - bottom_;
         return made_;
@@ -137,11 +141,6 @@ private:
         const Point c = piece.centre();
         const Line middle = upright ? Line{{c.x, piece.bottom}, {c.x, piece.top}} : Line{{piece.left, c.y}, {piece.right, c.y}};
         return beside(middle, letter_half, put);
-    }
-
-    void numbers() {
-        for (std::size_t i = 0; i < picture_.board.cuts.size(); ++i)
-            if (const int n = static_cast<int>(i) + 1; !number(n, drawn(picture_.board.cuts[i]))) made_.numbers_left_out.push_back(n);
     }
 
     /// On its line where there is room; else at the line's end outside the board; else beside the line with a leader.
@@ -256,8 +255,9 @@ std::string letter_of(std::size_t lettered) {
     return lettered < 26 ? letter : letter + std::to_string(lettered / 26);
 }
 
-std::optional<DrawnBoard> draw_cut_board(Canvas& canvas, Point top_left, Length right, double smaller, const CutBoardPicture& picture) {
-    return CutBoardDrawing(canvas, top_left, right, smaller, picture).draw();
+std::optional<DrawnBoard> draw_cut_board(Canvas& canvas, Point top_left, Length right, double smaller, const CutBoardPicture& picture,
+                                         std::size_t most_left_out) {
+    return CutBoardDrawing(canvas, top_left, right, smaller, picture).draw(most_left_out);
 }
 
 }  // namespace qw::compose

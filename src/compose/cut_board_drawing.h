@@ -36,9 +36,11 @@ struct DrawnBoard {
 /// Draws a board `smaller` times smaller than it is: pieces white with their labels, what is left over grey, every cut
 /// as a heavy line with its number. A piece that is too small for its label is named below the board, with a leader;
 /// several have letters, which the list explains.
-/// No words touch others or a line. Draws between `top_left` and `right`, and as far down as it needs. Draws nothing
-/// and returns nothing when the board is too wide.
-std::optional<DrawnBoard> draw_cut_board(Canvas& canvas, Point top_left, Length right, double smaller, const CutBoardPicture& picture);
+/// No words touch others or a line. Draws between `top_left` and `right`, and as far down as it needs. Returns
+/// nothing when the board is too wide or more than `most_left_out` numbers and letters find no place; as it may have drawn
+/// some of it by then, it is tried on a scratch canvas.
+std::optional<DrawnBoard> draw_cut_board(Canvas& canvas, Point top_left, Length right, double smaller, const CutBoardPicture& picture,
+                                         std::size_t most_left_out);
 
 /// The number of a cut in its circle, as on the drawing.
 void cut_number(Canvas& canvas, Point centre, int number);

@@ -11,6 +11,7 @@ namespace qw::compose {
 
 namespace {
 
+constexpr auto any_number = static_cast<std::size_t>(-1);
 constexpr double cutting_scales[] = {1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 8, 10, 12, 15, 20, 25, 50, 100};
 const Length most_board_height = Length::mm(105);
 const Length cell_gap = Length::mm(4), caption_height = Length::mm(5), after_cell = Length::mm(5);
@@ -150,12 +151,12 @@ private:
         return {picture_of(plan, group), drawn.lettered, words_.ruler()};
     }
     DrawnBoard draw_board(Point top_left, const DrawnPlan& plan, const BoardGroup& group, const Arrangement& a) {
-        return draw_cut_board(canvas(), top_left, top_left.x + drawing_width(plan, a), a.smaller, picture_of(plan, group)).value_or(DrawnBoard{});
+        return draw_cut_board(canvas(), top_left, top_left.x + drawing_width(plan, a), a.smaller, picture_of(plan, group), any_number).value_or(DrawnBoard{});
     }
     /// Found by drawing it; nothing when it does not go.
-    std::optional<DrawnBoard> tried(const DrawnPlan& plan, const BoardGroup& group, const Arrangement& a) const {
+    std::optional<DrawnBoard> tried(const DrawnPlan& plan, const BoardGroup& group, const Arrangement& a, std::size_t most_left_out = any_number) const {
         Canvas on = scratch();
-        return draw_cut_board(on, {area().left, area().top}, area().left + drawing_width(plan, a), a.smaller, picture_of(plan, group));
+        return draw_cut_board(on, {area().left, area().top}, area().left + drawing_width(plan, a), a.smaller, picture_of(plan, group), most_left_out);
     }
     Length cell_height(const DrawnPlan& plan, const BoardGroup& group, const Arrangement& a, const DrawnBoard& drawn) const {
         const Length list = list_of(plan, group, drawn).height();
@@ -181,8 +182,8 @@ private:
         const Length room = whole_page() - want.words.value_or(Length());
         return std::all_of(plan.groups.begin(), plan.groups.end(), [&](const BoardGroup& group) {
             if (a.list_beside && drawing_width(plan, a) + cell_gap > area().width()) return false;
-            const auto drawn = tried(plan, group, a);
-            if (!drawn || drawn->left_out() > want.most_left_out) return false;
+            const auto drawn = tried(plan, group, a, want.most_left_out);
+            if (!drawn) return false;
             const Length list = list_of(plan, group, *drawn).width(scratch());
             if (want.whole_list && (a.list_beside ? drawing_width(plan, a) + cell_gap + list > area().width() : list > cell_width(a))) return false;
             return (want.whole_list ? cell_height(plan, group, a, *drawn) : caption_height + drawn->height) <= room;

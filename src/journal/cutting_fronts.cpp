@@ -127,8 +127,7 @@ std::optional<Fronts::Fit> Fronts::fit(std::size_t selection, const HeldBoard& b
         const Block& block = front[way];
         if (!board.holds(block.size())) continue;
         const double remainder = std::max(strip_beside(block, board), strip_above(block, board));
-        const bool better = !best || remainder > best->remainder || (remainder == best->remainder && block.cuts < front[best->way].cuts);
-        if (better) best = Fit{way, remainder};
+        if (!best || remainder > best->remainder) best = Fit{way, remainder};
     }
     return best;
 }

@@ -64,7 +64,7 @@ public:
         std::uint32_t way = 0;
         double remainder = 0;          ///< area of the largest part that one cut takes off the board
     };
-    /// The way that fits on a board and leaves the largest remainder, then with the fewest cuts.
+    /// The way that fits on a board and leaves the largest remainder.
     std::optional<Fit> fit(std::size_t selection, const HeldBoard& board) const;
     Layout laid_out(std::size_t selection, std::uint32_t way, const HeldBoard& board) const;
 

@@ -77,6 +77,4 @@ CutBoard cut_board_of(const Layout& layout, const std::vector<CutPiece>& pieces,
     return LayoutWriter(layout, pieces, numbers).write();
 }
 
-double largest_left_over(const CutBoard& board) { return board.left_over.empty() ? 0 : area_of(board.left_over.front().size()); }
-
 }  // namespace qw::journal::cutting

@@ -39,7 +39,5 @@ private:
 
 /// The layout as people see it: the board as it is named, not as it was held.
 CutBoard cut_board_of(const Layout& layout, const std::vector<CutPiece>& pieces, PieceNumbers& numbers);
-/// The largest leftover, in square length units.
-double largest_left_over(const CutBoard& board);
 
 }  // namespace qw::journal::cutting

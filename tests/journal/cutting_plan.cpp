@@ -212,6 +212,9 @@ TEST_CASE("many pieces are planned legally, and a plan is only called proven whe
     const auto apart = legal(large, {a4_board()});
     CHECK(apart.boards.size() == 12);
     CHECK(apart.exact);
+    const auto alike = legal({piece(150_mm, 200_mm, 11), piece(151_mm, 201_mm, 11), piece(152_mm, 202_mm, 11)}, {a4_board()});
+    CHECK(alike.boards.size() == 33);
+    CHECK(alike.exact);
 }
 
 TEST_CASE("ten different pieces are planned exactly whatever is thought of them") {
