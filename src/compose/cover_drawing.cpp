@@ -111,7 +111,7 @@ private:
         for (const Length x : {drawn.left, drawn.right}) canvas_.line({x, drawn.bottom}, {x, drawn.top}, weight::line, fold_dash());
     }
 
-    /// Upright in the left part of its board, out of the way of what the right part or the middle shows.
+    /// Where a board is too narrow for it, its width is said in words, with its name.
     void name_of_board(const Rect& board) {
         const std::string title = measures_.piece("board")->of->title;
         const Rect drawn = at(board);

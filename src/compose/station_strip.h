@@ -5,6 +5,7 @@
 #include "journal/measures.h"
 #include "texts/passages.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 

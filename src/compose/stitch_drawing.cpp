@@ -81,9 +81,10 @@ private:
         if (path_.begins_outside == move.outside) uprights.push_back(path_.passes.front().x);
         if (path_.ends_outside == move.outside) uprights.push_back(path_.passes.back().x);
         const Length middle = (move.from + move.to) / 2, reach = (move.right() - move.left()) / 2 - half;
-        for (Length off; off <= reach; off += Length::mm(0.3))
-            for (const Length x : {middle + off, middle - off})
-                if (std::none_of(uprights.begin(), uprights.end(), [&](Length u) { return abs(u - x) < half; })) return x;
+        for (const Length aside : {half + Length::mm(2), half})  // well apart, or at least not on each other
+            for (Length off; off <= reach; off += Length::mm(0.3))
+                for (const Length x : {middle + off, middle - off})
+                    if (std::none_of(uprights.begin(), uprights.end(), [&](Length u) { return abs(u - x) < aside; })) return x;
         return std::nullopt;
     }
 
