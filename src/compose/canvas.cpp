@@ -16,7 +16,7 @@ Length Canvas::width(const Setting& setting, const std::string& words) const {
 
 void Canvas::words(Point at, const std::string& words, const Setting& setting, Anchor anchor, double turn) {
     if (words.empty()) return;
-    page_.items.push_back(Text{at, words, setting.cut, setting.size, anchor, turn, 0});
+    page_.items.emplace_back(std::in_place_type<Text>, Text{at, words, setting.cut, setting.size, anchor, turn, 0});
 }
 
 void Canvas::words_within(Point at, Length room, const std::string& text, const Setting& setting, Anchor anchor) {
@@ -50,7 +50,7 @@ void Canvas::line(Point from, Point to, Length weight, std::vector<Length> dash)
     outline.steps = {Outline::Move{from}, Outline::Line{to}};
     outline.stroke = weight;
     outline.dash = std::move(dash);
-    page_.items.push_back(outline);
+    page_.items.emplace_back(std::in_place_type<Outline>, std::move(outline));
 }
 
 namespace {
@@ -69,13 +69,13 @@ void Canvas::frame(const Rect& rect, Length weight, std::vector<Length> dash, st
     outline.stroke = weight;
     outline.dash = std::move(dash);
     outline.fill = fill;
-    page_.items.push_back(outline);
+    page_.items.emplace_back(std::in_place_type<Outline>, std::move(outline));
 }
 
 void Canvas::fill(const Rect& rect, Grey grey) {
     Outline outline = rectangle(rect);
     outline.fill = grey;
-    page_.items.push_back(outline);
+    page_.items.emplace_back(std::in_place_type<Outline>, std::move(outline));
 }
 
 namespace {
@@ -101,7 +101,7 @@ void Canvas::closed_line(const std::vector<Point>& corners, Length weight) {
 void Canvas::polygon(const std::vector<Point>& corners, Grey fill) {
     Outline outline = closed(corners);
     outline.fill = fill;
-    page_.items.push_back(outline);
+    page_.items.emplace_back(std::in_place_type<Outline>, std::move(outline));
 }
 
 void Canvas::circle(Point c, Length r, std::optional<Length> weight, std::optional<Grey> fill) {
@@ -115,7 +115,7 @@ void Canvas::circle(Point c, Length r, std::optional<Length> weight, std::option
                      Outline::Close{}};
     outline.stroke = weight;
     outline.fill = fill;
-    page_.items.push_back(outline);
+    page_.items.emplace_back(std::in_place_type<Outline>, std::move(outline));
 }
 
 Page Canvas::finish() && { return std::move(page_); }

@@ -38,6 +38,35 @@ void add_stations(const Measures& m, const RowTitles& titles, std::vector<Measur
     }
 }
 
+std::string with_grain(const kit::PieceTemplate& piece, const RowTitles& titles) {
+    if (piece.stock == "bought") return piece.use;
+    const std::string& grain = piece.grain == "height" ? titles.grain_height : piece.grain == "width" ? titles.grain_width : std::string();
+    return piece.use + (piece.use.empty() || grain.empty() ? "" : "; ") + grain;
+}
+
+/// Of the paper's thickness, which no ruler measures: finer than what is cut.
+std::string fine(Length value, UnitSystem system) {
+    return real_fractions(system == UnitSystem::metric ? show_metric(round_to_step(value, Length::mm(0.1), Rounding::nearest)) : show_us(value));
+}
+
+std::string interval(Length least, Length most, UnitSystem system, const std::string& to) {
+    const std::string from = fine(least, system), until = fine(most, system);
+    return from == until ? until : from.substr(0, from.rfind(' ')) + " " + to + " " + until;
+}
+
+void add_figures(const Measures& m, const RowTitles& titles, std::vector<MeasureRow>& rows) {
+    using Kind = MeasureRow::Kind;
+    bool bulk_told = m.bulk <= Length();
+    for (const journal::ToldFigure& f : m.figures) {
+        rows.push_back({Kind::figure, f.of->name, "", f.of->title, f.of->use, real_fractions(f.text(UnitSystem::metric)), real_fractions(f.text(UnitSystem::us))});
+        bulk_told = bulk_told || (f.is_length && abs(f.length.exact - m.bulk) < Length::mm(0.001));
+    }
+    if (!bulk_told) rows.push_back({Kind::figure, "bulk", "", titles.bulk, titles.bulk_use, fine(m.bulk, UnitSystem::metric), fine(m.bulk, UnitSystem::us)});
+    if (m.creep_most > Length())
+        rows.push_back({Kind::figure, "creep", "", titles.creep, titles.creep_use, interval(m.creep_least, m.creep_most, UnitSystem::metric, titles.to),
+                        interval(m.creep_least, m.creep_most, UnitSystem::us, titles.to)});
+}
+
 }  // namespace
 
 std::string MeasureRow::figures(UnitSystem system) const { return in(system).substr(0, in(system).rfind(' ')); }
@@ -57,13 +86,18 @@ std::string spaced_name(std::string name) {
     return name;
 }
 
+std::string in_sentence(std::string title) {
+    if (!title.empty() && title[0] >= 'A' && title[0] <= 'Z') title[0] = static_cast<char>(title[0] - 'A' + 'a');
+    return title;
+}
+
 std::vector<MeasureRow> rows_of(const Measures& m, const RowTitles& titles) {
     using Kind = MeasureRow::Kind;
     std::vector<MeasureRow> rows;
     rows.push_back({Kind::page, "page", "", titles.page, titles.page_use, page_text(m.conditions.page, UnitSystem::metric),
                     page_text(m.conditions.page, UnitSystem::us)});
     for (const journal::Piece& p : m.pieces)
-        rows.push_back({Kind::piece, p.of->name, counted(p.count), p.of->title, p.of->use, real_fractions(p.text(UnitSystem::metric)),
+        rows.push_back({Kind::piece, p.of->name, counted(p.count), p.of->title, with_grain(*p.of, titles), real_fractions(p.text(UnitSystem::metric)),
                         real_fractions(p.text(UnitSystem::us))});
     add_stations(m, titles, rows);
     for (const journal::CutLength& l : m.lengths)
@@ -74,6 +108,7 @@ std::vector<MeasureRow> rows_of(const Measures& m, const RowTitles& titles) {
         const auto shown = [&](UnitSystem system) { return real_fractions(show(i.of->size->in(system), system)); };
         rows.push_back({Kind::item, i.of->name, counted(i.count), i.of->title, i.of->use, shown(UnitSystem::metric), shown(UnitSystem::us)});
     }
+    add_figures(m, titles, rows);
     return rows;
 }
 

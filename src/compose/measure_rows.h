@@ -18,8 +18,8 @@ struct SizeColumn {
 
 /// One thing to be measured, as the sheet says it. Lengths are set with real fractions.
 struct MeasureRow {
-    enum class Kind { page, piece, stations, length, item } kind = Kind::piece;
-    std::string name;          ///< of the piece, length or item; "page-stations", "spine-stations", "page"
+    enum class Kind { page, piece, stations, length, item, figure } kind = Kind::piece;
+    std::string name;          ///< of the piece, length, item or figure; "page-stations", "spine-stations", "page", "bulk", "creep"
     std::string count;         ///< "2 ×", empty where nothing is counted
     std::string title, use;
     std::string metric, us;
@@ -31,10 +31,15 @@ struct MeasureRow {
 /// Titles of the rows that no template names.
 struct RowTitles {
     std::string page, page_use, page_stations, spine_stations, stations_use;
+    std::string grain_height{}, grain_width{};  ///< said of a piece that is cut and has a grain, behind its use
+    std::string bulk{}, bulk_use{}, creep{}, creep_use{};
+    std::string to{};                           ///< between the ends of an interval
 };
 
-/// Everything that a size says, in the order of the sheet: page, pieces, stations, lengths, and items that have a size. The page is shown to
-/// the nearest 0.5 mm and 1/16 in; nothing else is rounded here, all comes as journal::Shown has it.
+/// Everything that a size says, in the order of the sheet: page, pieces, stations, lengths, items that have a size,
+/// figures, bulk and creep. The page is shown to the nearest 0.5 mm and 1/16 in, bulk and creep to the nearest 0.1 mm and
+/// 1/64 in; nothing else is rounded here, all comes as journal::Shown has it. A bulk that a figure tells already, and a
+/// creep of nothing, have no row.
 std::vector<MeasureRow> rows_of(const journal::Measures& measures, const RowTitles& titles);
 
 /// "40 · 108 · 176 mm", from the head.
@@ -42,5 +47,7 @@ std::string stations_text(const std::vector<journal::Shown>& stations, UnitSyste
 
 /// "hinge-tape" → "hinge tape".
 std::string spaced_name(std::string name);
+/// "Spine strip" → "spine strip", for the middle of a sentence.
+std::string in_sentence(std::string title);
 
 }  // namespace qw::compose

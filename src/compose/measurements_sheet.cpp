@@ -3,7 +3,12 @@
 
 #include "base/words.h"
 #include "compose/cover_drawing.h"
+#include "compose/fractions.h"
+#include "compose/journal_notes.h"
+#include "compose/own_page_table.h"
 #include "compose/piece_table.h"
+#include "compose/print_readings.h"
+#include "compose/reading_table.h"
 #include "compose/size_table.h"
 
 #include <algorithm>
@@ -13,8 +18,12 @@ namespace qw::compose {
 
 namespace {
 
+/// Of the content's height: what the drawing of the cover needs to be large.
+constexpr double part_for_cover = 0.4;
+
 RowTitles titles_from(const texts::Passages& words) {
-    return {words.line("page"), words.line("page-use"), words.line("page-stations"), words.line("spine-stations"), words.line("stations-use")};
+    return {words.line("page"), words.line("page-use"), words.line("page-stations"), words.line("spine-stations"), words.line("stations-use"),
+            words.line("grain-height"), words.line("grain-width"), words.line("bulk"), words.line("bulk-use"), words.line("creep"), words.line("creep-use"), words.line("to")};
 }
 
 std::vector<SizeColumn> of_print(const std::vector<SizeColumn>& columns, Print print) {
@@ -27,12 +36,6 @@ std::vector<SizeColumn> at_full_size(const std::vector<SizeColumn>& columns) {
     std::vector<SizeColumn> full;
     std::copy_if(columns.begin(), columns.end(), std::back_inserter(full), [](const SizeColumn& c) { return c.percent == 100; });
     return full;
-}
-
-/// "Spine strip" → "spine strip", for the middle of a sentence.
-std::string in_sentence(std::string title) {
-    if (!title.empty() && title[0] >= 'A' && title[0] <= 'Z') title[0] = static_cast<char>(title[0] - 'A' + 'a');
-    return title;
 }
 
 /// What has one measure at every size that is shown: found by looking, so that no template has to promise it.
@@ -72,15 +75,36 @@ texts::Model model_of(const SheetContext& context, const std::vector<SizeColumn>
     const bool metric = m.ruler == UnitSystem::metric;
     model.text("journal", m.journal->title).text("paper", context.paper.title).text("kit", context.manifest.title);
     model.text("own-ruler", words.line(metric ? "metric" : "us")).text("other-ruler", words.line(metric ? "us" : "metric"));
+    model.text("gauge", real_fractions(show(gauge_length(context.paper), m.ruler)));
     const auto same = same_at_every_size(columns, words);
     model.truth("any-same", !same.empty()).text("same", listed(same, words.line("and")));
     model.list("own-size-sets", sets_of_own_size(context.manifest));
     return model;
 }
 
-void paragraphs(Sheet& sheet, const std::vector<std::string>& sentences) {
-    for (const std::string& sentence : sentences)
-        sheet.down(sheet.canvas().paragraph({sheet.content().left, sheet.top()}, sheet.content().width(), sentence, setting::small) + Length::mm(1.5));
+/// The first full size that can be made; nothing to draw without one.
+void opened_cover(Sheet& sheet, const std::vector<SizeColumn>& full, const texts::Passages& words, const std::string& page_title) {
+    const auto made = std::find_if(full.begin(), full.end(), [](const SizeColumn& c) { return !has_errors(c.measures.findings); });
+    if (made == full.end()) return;
+    if (sheet.left_over() < sheet.content().height() * part_for_cover) sheet.new_page(page_title);
+    else sheet.down(Length::mm(7));
+    sheet.heading(words.line("cover-heading", texts::Model().text("print", in_sentence(words.line(name_of(made->print)))).text("size", made->label)));
+    sheet.down(Length::mm(3));
+    const Rect area = sheet.content();
+    draw_cover(sheet.canvas(), {area.left, area.bottom, area.right, sheet.top()}, made->measures, passages_of(sheet.context().pipeline, "drawings"));
+}
+
+/// What is cut, what it is set out by, what else there is to know, and the cover, all at full size.
+void full_size(Sheet& sheet, const std::vector<SizeColumn>& full, const std::vector<std::string>& how_to, const RowTitles& titles, const texts::Passages& words) {
+    if (full.empty()) return;
+    const std::string title = words.line("title"), further = words.line("whole-title");
+    draw_piece_table(sheet, full, PieceRows::to_make, "", how_to, titles, words, title);
+    draw_reasons(sheet, full, words, title);
+    sheet.down(Length::mm(5));
+    draw_setting_out(sheet, full.front().measures, words);
+    sheet.down(Length::mm(5));
+    draw_piece_table(sheet, full, PieceRows::to_know, words.line("know-heading"), {}, titles, words, further);
+    opened_cover(sheet, full, words, further);
 }
 
 }  // namespace
@@ -92,22 +116,21 @@ Document measurements_sheet(const SheetContext& context, const std::vector<SizeC
     Sheet sheet(context, words.line("title"), words.line("subtitle", model), PrintAt::full_size);
 
     const auto full = at_full_size(columns);
-    draw_piece_table(sheet, full, titles, words, words.line("how-to", model));
-    if (!full.empty()) {
-        sheet.down(Length::mm(5));
-        const Rect area = sheet.content();
-        draw_cover(sheet.canvas(), {area.left, area.bottom, area.right, sheet.top()}, full.front().measures, passages_of(context.pipeline, "drawings"));
-    }
-    bool first = true;
+    full_size(sheet, full, words.paragraphs("how-to", model), titles, words);
+
+    const std::string measure_title = words.line("measure-title");
+    sheet.new_page(measure_title);
+    draw_reading_table(sheet, columns, words.paragraphs("measure-how-to", model), words, measure_title);
+    sheet.new_page(measure_title);
+    draw_cause_table(sheet, words, measure_title);
     for (const Print print : context.manifest.prints) {
         const auto own = of_print(columns, print);
         if (own.empty()) continue;
-        const std::string title = words.line("sizes-" + name_of(print));
-        sheet.new_page(title);
-        if (first) paragraphs(sheet, words.paragraphs("sizes-how-to", model));
-        first = false;
-        draw_size_table(sheet, own, titles, words, title);
+        draw_size_table(sheet, own, titles, words);
     }
+    draw_own_page_tables(sheet, columns, words);
+    sheet.down(Length::mm(6));
+    draw_departures(sheet, columns.front().measures, words);
     return std::move(sheet).finish();
 }
 

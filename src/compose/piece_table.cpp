@@ -2,6 +2,7 @@
 #include "compose/piece_table.h"
 
 #include "compose/fractions.h"
+#include "compose/ruled_table.h"
 
 #include <algorithm>
 
@@ -9,107 +10,148 @@ namespace qw::compose {
 
 namespace {
 
-const Length count_width = Length::mm(10), label_width = Length::mm(80), column_gap = Length::mm(4);
-const Length row_height = Length::mm(9.8), head_height = Length::mm(18), use_leading = Length::points(10.5);
-// Where the lines of a row stand, below its upper rule.
-const Length first_line = Length::mm(4.8), second_line = Length::mm(8.7);
+const Length count_width = Length::mm(8), least_label = Length::mm(34), most_label = Length::mm(68), column_gap = Length::mm(3.5);
+const Length above_note = Length::mm(1);
+const Length least_figure = Length::mm(30);  // for the head above it
 
 class PieceTable {
 public:
-    PieceTable(Sheet& sheet, const std::vector<SizeColumn>& columns, const RowTitles& titles, const texts::Passages& words, const std::string& how_to)
-        : sheet_(sheet), columns_(columns), words_(words), how_to_(how_to), area_(sheet.content()) {
+    PieceTable(Sheet& sheet, const std::vector<SizeColumn>& columns, PieceRows which, const RowTitles& titles, const texts::Passages& words,
+               const std::string& continued)
+        : sheet_(sheet), columns_(columns), which_(which), words_(words), continued_(continued), area_(sheet.content()) {
         for (const SizeColumn& column : columns_) rows_.push_back(rows_of(column.measures, titles));
     }
 
-    void draw() {
-        head();
-        MeasureRow::Kind before = rows_.front().front().kind;
-        for (const MeasureRow& row : rows_.front()) {
-            if (row.kind == MeasureRow::Kind::page) continue;
-            rule(row.kind == before ? weight::hair : weight::line);
-            before = row.kind;
-            draw(row);
+    void draw(const std::string& heading, const std::vector<std::string>& introduction) {
+        if (std::none_of(rows_.front().begin(), rows_.front().end(), [&](const MeasureRow& r) { return shown(r); })) return;
+        const std::size_t beside = prints_beside();
+        for (std::size_t from = 0; from < columns_.size(); from += beside) {
+            RuledTable part = table(from, std::min(columns_.size(), from + beside));
+            if (from == 0) part.introduce(heading, introduction, setting::body);
+            else sheet_.down(Length::mm(2));
+            part.draw(continued_);
         }
-        rule(weight::line);
-        for (const SizeColumn& column : columns_) explain(column);
     }
 
 private:
-    Length column_width() const { return (area_.width() - label_width) / static_cast<double>(columns_.size()); }
-    Length column_left(std::size_t i) const { return area_.left + label_width + column_width() * static_cast<double>(i); }
+    bool shown(const MeasureRow& row) const {
+        return row.kind != MeasureRow::Kind::page && (row.kind == MeasureRow::Kind::figure) == (which_ == PieceRows::to_know);
+    }
+
     UnitSystem ruler() const { return columns_.front().measures.ruler; }
     UnitSystem other() const { return ruler() == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric; }
+    bool counts() const { return which_ == PieceRows::to_make; }
+    Length beside_labels(std::size_t prints) const {
+        return area_.width() - (counts() ? count_width + column_gap : Length()) - column_gap * static_cast<double>(prints);
+    }
 
-    void rule(Length weight) { sheet_.canvas().line({area_.left, sheet_.top()}, {area_.right, sheet_.top()}, weight); }
+    /// What the widest figure takes; a row of many holes may wrap.
+    Length figure_width() const {
+        Length widest = least_figure;
+        for (const auto& rows : rows_)
+            for (const MeasureRow& row : rows)
+                if (shown(row) && row.kind != MeasureRow::Kind::stations)
+                    widest = max(widest, max(sheet_.canvas().width(setting::figure, row.in(ruler())), sheet_.canvas().width(setting::other, row.in(other()))));
+        return widest;
+    }
 
-    Length label_room() const { return label_width - count_width - column_gap; }
+    /// As many prints beside each other as leave room for the titles; at least one.
+    std::size_t prints_beside() const {
+        std::size_t prints = columns_.size();
+        while (prints > 1 && beside_labels(prints) - figure_width() * static_cast<double>(prints) < least_label) --prints;
+        return prints;
+    }
 
-    /// What the sheet is for at the left, the prints at the right, on the rule that begins the rows.
-    void head() {
-        sheet_.canvas().paragraph({area_.left, sheet_.top()}, label_width - column_gap * 3, how_to_, setting::body);
-        for (std::size_t i = 0; i < columns_.size(); ++i) {
-            const SizeColumn& column = columns_[i];
-            texts::Model model;
-            model.text("print", words_.line(name_of(column.print))).text("size", column.label);
-            model.text("page", rows_[i].front().in(ruler()));
-            const Length x = column_left(i), width = column_width() - column_gap;
-            sheet_.canvas().words_within({x, sheet_.top() - head_height + Length::mm(6)}, width, words_.line("column-head", model), setting::label);
-            sheet_.canvas().words_within({x, sheet_.top() - head_height + Length::mm(2)}, width, words_.line("column-page", model), setting::small);
+    RuledTable table(std::size_t from, std::size_t to) const {
+        const std::size_t prints = to - from;
+        const Length room = beside_labels(prints), figures = figure_width() * static_cast<double>(prints);
+        const Length label = max(least_label, min(most_label, room - figures));
+        std::vector<Length> widths{label};
+        widths.resize(1 + prints, (room - label) / static_cast<double>(prints));
+        if (counts()) widths.insert(widths.begin(), count_width);
+        RuledTable table(sheet_, widths, column_gap);
+        table.airy(Length::mm(1.0), Length::mm(1.3));
+        table.head(head(from, to));
+        MeasureRow::Kind before = MeasureRow::Kind::page;
+        for (const MeasureRow& row : rows_.at(from)) {
+            if (!shown(row)) continue;
+            std::vector<TableCell> cells{TableCell(row.title, setting::label).add(row.use, setting::small)};
+            if (counts()) cells.insert(cells.begin(), TableCell(row.count, setting::label));
+            for (std::size_t i = from; i < to; ++i) cells.push_back(cell(i, row.name));
+            table.row(cells, row.kind == before ? weight::hair : weight::line);
+            before = row.kind;
         }
-        sheet_.down(head_height);
+        return table;
     }
 
-    void draw(const MeasureRow& row) {
-        Canvas& canvas = sheet_.canvas();
-        const Length y1 = sheet_.top() - first_line, y2 = sheet_.top() - second_line, x = area_.left + count_width;
-        canvas.words({area_.left, y1}, row.count, setting::label);
-        canvas.words_within({x, y1}, label_room(), row.title, setting::label);
-        const auto use = wrapped(canvas.fonts(), setting::small, label_room(), row.use);
-        for (std::size_t n = 0; n < use.size(); ++n) canvas.words({x, y2 - use_leading * static_cast<double>(n)}, use[n], setting::small);
-        for (std::size_t i = 0; i < columns_.size(); ++i) cell(i, row.name, y1, y2);
-        sheet_.down(row_height + use_leading * static_cast<double>(std::max<std::size_t>(use.size(), 1) - 1));
+    std::vector<TableCell> head(std::size_t from, std::size_t to) const {
+        std::vector<TableCell> cells{TableCell("", setting::small).over(counts() ? 2 : 1)};
+        for (std::size_t i = from; i < to; ++i) {
+            texts::Model model;
+            model.text("print", words_.line(name_of(columns_[i].print))).text("size", columns_[i].label).text("page", rows_[i].front().in(ruler()));
+            cells.push_back(TableCell(words_.line("column-head", model), setting::label).add(words_.line("column-page", model), setting::small));
+        }
+        return cells;
     }
 
-    void cell(std::size_t i, const std::string& name, Length y1, Length y2) {
+    TableCell cell(std::size_t i, const std::string& name) const {
         const auto& rows = rows_[i];
         const auto row = std::find_if(rows.begin(), rows.end(), [&](const MeasureRow& r) { return r.name == name; });
-        const bool shown = row != rows.end() && !has_errors(columns_[i].measures.findings);
-        sheet_.canvas().words({column_left(i), y1}, shown ? row->in(ruler()) : "–", setting::figure);
-        if (shown) sheet_.canvas().words({column_left(i), y2}, row->in(other()), setting::other);
-    }
-
-    void explain(const SizeColumn& column) {
-        for (const bool errors : {true, false})
-            for (const std::string& reason : reasons(column.measures.findings, errors)) {
-                const auto model = texts::Model().text("print", words_.line(name_of(column.print))).text("size", column.label).text("reason", reason);
-                sheet_.down(Length::mm(1));
-                sheet_.down(sheet_.canvas().paragraph({area_.left, sheet_.top()}, area_.width(), words_.line("note-on-size", model), setting::remark));
-            }
+        if (row == rows.end() || has_errors(columns_[i].measures.findings)) return {"–", setting::figure};
+        const bool one_for_both = row->in(other()) == row->in(ruler());  // a plain number
+        return TableCell(row->in(ruler()), setting::figure).add(one_for_both ? "" : row->in(other()), setting::other);
     }
 
     Sheet& sheet_;
     const std::vector<SizeColumn>& columns_;
+    PieceRows which_;
     const texts::Passages& words_;
-    const std::string& how_to_;
+    const std::string& continued_;
     Rect area_;
     std::vector<std::vector<MeasureRow>> rows_;
 };
 
 }  // namespace
 
-std::vector<std::string> reasons(const Findings& findings, bool errors) {
-    std::vector<std::string> sentences;
+std::vector<Reason> reasons_by_rule(const Findings& findings, bool errors) {
+    std::vector<Reason> all;
     for (const Finding& finding : findings) {
         if ((finding.level == Level::error) != errors) continue;
         const std::string sentence = real_fractions(finding.message + (finding.mend.empty() ? "" : " " + finding.mend));
-        if (std::find(sentences.begin(), sentences.end(), sentence) == sentences.end()) sentences.push_back(sentence);
+        if (std::none_of(all.begin(), all.end(), [&](const Reason& r) { return r.sentence == sentence; })) all.push_back({finding.rule, sentence});
     }
+    return all;
+}
+
+std::vector<std::string> reasons(const Findings& findings, bool errors) {
+    std::vector<std::string> sentences;
+    for (const Reason& reason : reasons_by_rule(findings, errors)) sentences.push_back(reason.sentence);
     return sentences;
 }
 
-void draw_piece_table(Sheet& sheet, const std::vector<SizeColumn>& columns, const RowTitles& titles, const texts::Passages& words,
-                      const std::string& how_to) {
-    if (!columns.empty()) PieceTable(sheet, columns, titles, words, how_to).draw();
+Length height_of_note(const Sheet& sheet, const std::string& words) {
+    const auto lines = wrapped(sheet.context().fonts, setting::remark, sheet.content().width(), words);
+    return above_note + setting::remark.leading * static_cast<double>(lines.size());
+}
+
+void note_below(Sheet& sheet, const std::string& words, const std::string& continued) {
+    if (sheet.left_over() < height_of_note(sheet, words)) sheet.new_page(continued);
+    sheet.down(above_note);
+    sheet.down(sheet.canvas().paragraph({sheet.content().left, sheet.top()}, sheet.content().width(), words, setting::remark));
+}
+
+void draw_piece_table(Sheet& sheet, const std::vector<SizeColumn>& columns, PieceRows rows, const std::string& heading,
+                      const std::vector<std::string>& introduction, const RowTitles& titles, const texts::Passages& words, const std::string& continued) {
+    if (!columns.empty()) PieceTable(sheet, columns, rows, titles, words, continued).draw(heading, introduction);
+}
+
+void draw_reasons(Sheet& sheet, const std::vector<SizeColumn>& columns, const texts::Passages& words, const std::string& continued) {
+    for (const SizeColumn& column : columns)
+        for (const bool errors : {true, false})
+            for (const std::string& reason : reasons(column.measures.findings, errors)) {
+                const auto model = texts::Model().text("print", words.line(name_of(column.print))).text("size", column.label).text("reason", reason);
+                note_below(sheet, words.line("note-on-size", model), continued);
+            }
 }
 
 }  // namespace qw::compose

@@ -204,17 +204,6 @@ private:
 
 }  // namespace
 
-Length gauge_length(const Paper& paper) {
-    const Length room = SheetMargins::content(paper.size.as_portrait()).height() - Length::mm(16);  // title, flags and their words
-    const kit::BothLengths whole{Length::mm(200), Length::inches(8)}, half{Length::mm(100), Length::inches(4)};
-    return whole.in(paper.ruler) <= room ? whole.in(paper.ruler) : half.in(paper.ruler);
-}
-
-Length gauge_reading(const Paper& paper, double percent) {
-    const Length step = paper.ruler == UnitSystem::metric ? Length::mm(0.5) : Length::inches(1.0 / 16);
-    return round_to_step(gauge_length(paper) * (percent / 100), step, Rounding::nearest);
-}
-
 Document print_check_sheet(const SheetContext& context, const PrintCheck& check) {
     constexpr Contents from_most_to_least[] = {{2, true, true}, {2, true, false}, {1, true, false}, {1, false, false}, {0, false, false}};
     Length spare;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "compose/print_readings.h"
 #include "compose/sheet.h"
 
 #include <vector>
@@ -12,11 +13,6 @@ struct PrintCheck {
     Duplex turned = Duplex::flip_long_edge;  ///< as the kit's duplex sets are turned over; simplex: no back
     std::vector<double> percents;            ///< the print sizes whose gauge readings are told; as on the measurements sheet
 };
-
-/// The gauge, along the sheet's long side: 200 mm on metric papers and 8 in on US ones, half of it where that is too long.
-Length gauge_length(const Paper& paper);
-/// What a gauge printed at `percent` measures, to the nearest 0.5 mm or 1/16 in.
-Length gauge_reading(const Paper& paper, double percent);
 
 /// The sheet that is printed first and measured: gauge and rulers for the printed size, nested frames for what the
 /// printer leaves white, crosses for how the back falls on the front, a grey strip. Page 1 is the front; page 2, the

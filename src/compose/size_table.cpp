@@ -2,18 +2,26 @@
 #include "compose/size_table.h"
 
 #include "compose/piece_table.h"
+#include "compose/ruled_table.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
-#include <map>
+#include <sstream>
 
 namespace qw::compose {
 
 namespace {
 
-const Length label_width = Length::mm(24), least_gap = Length::mm(3.5), most_gap = Length::mm(18);
-const Length head_height = Length::mm(10), band_gap = Length::mm(4.5);
-const Length least_row = Length::mm(7.8), most_row = Length::mm(9.4);
+const Length label_width = Length::mm(22), least_gap = Length::mm(3.5), most_gap = Length::mm(16), least_thing = Length::mm(14);
+const Length least_air = Length::mm(0.7), most_air = Length::mm(2.1), figures_apart = Length::mm(0.35), between_bands = Length::mm(6);
+/// A page with fewer sizes on it, each with all bands, is no help in finding one.
+constexpr std::size_t fewest_rows = 3;
+
+/// Neighbours among rows or columns.
+struct Span {
+    std::size_t from = 0, to = 0;
+};
 
 /// A thing that changes with the size: a column of the table.
 struct Thing {
@@ -24,26 +32,44 @@ struct Thing {
 /// Sizes that are shown in one row: one, or neighbours that fail for the same reasons.
 struct Row {
     std::vector<std::size_t> sizes;
-    std::vector<std::string> why_not;  ///< empty: the size is shown
+    std::vector<Reason> why_not;       ///< of the first of them; empty: the size is shown
+    bool in_other_figures = false;     ///< the others fail by other figures
 };
+
+/// What accompanies sizes, by rule.
+struct Note {
+    Reason reason;                     ///< as it is at the first size
+    std::vector<std::size_t> sizes;
+    bool in_other_figures = false;
+
+    /// A rule may say two things of one size: the first belongs to the first of the others.
+    bool takes(const Reason& other, std::size_t size) const { return reason.rule == other.rule && (sizes.empty() || sizes.back() != size); }
+};
+
+bool same_rules(const std::vector<Reason>& a, const std::vector<Reason>& b) {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Reason& x, const Reason& y) { return x.rule == y.rule; });
+}
 
 class SizeTable {
 public:
-    SizeTable(Sheet& sheet, const std::vector<SizeColumn>& columns, const RowTitles& titles, const texts::Passages& words, const std::string& continued)
-        : sheet_(sheet), columns_(columns), words_(words), continued_(continued), area_(sheet.content()) {
+    SizeTable(Sheet& sheet, const std::vector<SizeColumn>& columns, const RowTitles& titles, const texts::Passages& words)
+        : sheet_(sheet), columns_(columns), words_(words), area_(sheet.content()) {
         for (const SizeColumn& column : columns_) values_.push_back(rows_of(column.measures, titles));
         gather_rows();
         gather_things();
+        bands_ = balanced_bands();
+        notes_ = notes();
     }
 
     void draw() {
-        const auto bands = balanced_bands();
-        choose_row_height(bands.size());
-        for (const auto& [from, to] : bands) {
-            if (sheet_.left_over() < band_height() - band_gap) sheet_.new_page(continued_);
-            band(from, to);
+        const std::size_t pages = pages_with_all_bands();
+        for (std::size_t n = 0; n < pages; ++n) {
+            const Span rows = rows_of_page(n, pages);
+            sheet_.new_page(title(rows));
+            whole(rows);
         }
-        notes();
+        if (pages == 0) band_by_band();
+        for (const std::string& note : notes_) note_below(sheet_, note, title({0, rows_.size()}));
     }
 
 private:
@@ -52,9 +78,14 @@ private:
 
     void gather_rows() {
         for (std::size_t i = 0; i < columns_.size(); ++i) {
-            const auto why_not = reasons(columns_[i].measures.findings, true);
-            if (!rows_.empty() && !why_not.empty() && rows_.back().why_not == why_not) rows_.back().sizes.push_back(i);
-            else rows_.push_back({{i}, why_not});
+            const auto why_not = reasons_by_rule(columns_[i].measures.findings, true);
+            if (rows_.empty() || why_not.empty() || !same_rules(rows_.back().why_not, why_not)) {
+                rows_.push_back({{i}, why_not});
+                continue;
+            }
+            Row& row = rows_.back();
+            row.sizes.push_back(i);
+            for (std::size_t n = 0; n < why_not.size(); ++n) row.in_other_figures = row.in_other_figures || row.why_not[n].sentence != why_not[n].sentence;
         }
     }
 
@@ -66,14 +97,39 @@ private:
     void gather_things() {
         for (const MeasureRow& row : values_.front()) {
             if (row.kind == MeasureRow::Kind::item) continue;  // bought-in things are the same at every size
-            Thing thing{row.name, row.count, row.title, Length::mm(15)};
+            if (row.kind == MeasureRow::Kind::figure && !changes(row.name)) continue;
+            Thing thing{row.name, row.count, row.title, max(least_thing, longest_word(row))};
             for (const Row& shown : rows_)
                 if (shown.why_not.empty())
                     if (const MeasureRow* v = value(shown.sizes.front(), row.name))
                         thing.width = max(thing.width, max(sheet_.canvas().width(setting::table_figure, v->figures(ruler())),
                                                            sheet_.canvas().width(setting::other, v->in(other()))));
+            // More holes than the sheet is wide for are set in two lines.
+            thing.width = min(thing.width, area_.width() - label_width - least_gap);
             things_.push_back(thing);
         }
+    }
+
+    /// A title is wrapped, but not inside a word.
+    Length longest_word(const MeasureRow& row) const {
+        std::istringstream words(row.title);
+        Length longest;
+        for (std::string word; words >> word;) {
+            if (longest == Length() && !row.count.empty()) word = row.count + " " + word;
+            longest = max(longest, sheet_.canvas().width(setting::small_strong, word));
+        }
+        return longest + Length::mm(0.1);
+    }
+
+    /// What is the same at all sizes stands with full size only.
+    bool changes(const std::string& name) const {
+        const MeasureRow* first = nullptr;
+        for (const Row& row : rows_) {
+            const MeasureRow* v = row.why_not.empty() ? value(row.sizes.front(), name) : nullptr;
+            if (v && first && v->in(ruler()) != first->in(ruler())) return true;
+            if (v) first = v;
+        }
+        return false;
     }
 
     /// As many things as fit beside the label, up to `most`.
@@ -81,155 +137,217 @@ private:
         Length used = label_width;
         std::size_t to = from;
         while (to < things_.size() && to - from < most && (to == from || used + least_gap + things_[to].width <= area_.width())) {
-            used += (to == from ? Length() : least_gap) + things_[to].width;
+            used += least_gap + things_[to].width;
             ++to;
         }
         return to;
     }
 
-    std::vector<std::pair<std::size_t, std::size_t>> bands_of(std::size_t most) const {
-        std::vector<std::pair<std::size_t, std::size_t>> bands;
-        for (std::size_t from = 0; from < things_.size(); from = bands.back().second) bands.emplace_back(from, band_end(from, most));
+    std::vector<Span> bands_of(std::size_t most) const {
+        std::vector<Span> bands;
+        for (std::size_t from = 0; from < things_.size(); from = bands.back().to) bands.push_back({from, band_end(from, most)});
         return bands;
     }
     /// No more bands than are needed, and none of them much shorter than another.
-    std::vector<std::pair<std::size_t, std::size_t>> balanced_bands() const {
+    std::vector<Span> balanced_bands() const {
         auto fewest = bands_of(things_.size());
         if (fewest.empty()) return fewest;
         auto balanced = bands_of((things_.size() + fewest.size() - 1) / fewest.size());
         return balanced.size() == fewest.size() ? balanced : fewest;
     }
 
+    /// What is left over stands between the columns.
     Length gap(std::size_t from, std::size_t to) const {
         Length used = label_width;
         for (std::size_t i = from; i < to; ++i) used += things_[i].width;
-        return to - from < 2 ? least_gap : min(most_gap, (area_.width() - used) / static_cast<double>(to - from - 1));
+        return min(most_gap, (area_.width() - used) / static_cast<double>(to - from));
     }
 
-    Length row_height_of(const Row& row) const {
-        if (row.why_not.empty()) return row_height_;
-        Length height = Length::mm(3);
-        for (const std::string& why : row.why_not) height += setting::small.leading * static_cast<double>(explained(why).size());
-        return max(row_height_, height);
+    /// The columns of one band, for some of the rows.
+    RuledTable table(const Span& band, const Span& rows) const {
+        std::vector<Length> widths{label_width};
+        for (std::size_t i = band.from; i < band.to; ++i) widths.push_back(things_[i].width);
+        RuledTable table(sheet_, widths, gap(band.from, band.to));
+        table.airy(least_air, most_air);
+        table.parts_apart(figures_apart);
+        table.head(head(band.from, band.to));
+        for (std::size_t i = rows.from; i < rows.to; ++i)
+            table.row(cells(rows_[i], band.from, band.to), i > rows.from && step_changes(i) ? weight::line : weight::hair);
+        return table;
     }
-    std::vector<std::string> explained(const std::string& why) const {
-        return wrapped(sheet_.context().fonts, setting::small, area_.width() - label_width, why);
-    }
-    Length band_height() const {
-        Length height = head_height + band_gap;
-        for (const Row& row : rows_) height += row_height_of(row);
+
+    Length least_height(const Span& rows) const {
+        Length height = between_bands * static_cast<double>(bands_.size() - 1);
+        for (const Span& band : bands_) height += table(band, rows).least_height();
         return height;
     }
-    /// As roomy as lets all bands stand on this page.
-    void choose_row_height(std::size_t bands) {
-        for (row_height_ = most_row; row_height_ > least_row; row_height_ -= Length::mm(0.05))
-            if (band_height() * static_cast<double>(bands) - band_gap <= sheet_.left_over()) return;
+
+    /// How many pages it takes to show some sizes on each, with all that is to be known of them, and the notes below the
+    /// last, or else on a page of their own; 0 when a page would hold too few sizes.
+    std::size_t pages_with_all_bands() const {
+        for (const Length below_last : {notes_height(), Length()})
+            for (std::size_t pages = 1; pages == 1 || pages * fewest_rows <= rows_.size(); ++pages)
+                if (fit_on(pages, below_last)) return pages;
+        return 0;
     }
-    // The figure and the one for the other ruler keep together; what is left is around them.
-    Length first_line() const { return second_line() - Length::mm(3.25); }
-    Length second_line() const { return row_height_ * 0.5 + Length::mm(3); }
 
-    void rule(Length weight) { sheet_.canvas().line({area_.left, sheet_.top()}, {area_.right, sheet_.top()}, weight); }
+    Span rows_of_page(std::size_t page, std::size_t pages) const { return {rows_.size() * page / pages, rows_.size() * (page + 1) / pages}; }
 
-    void band(std::size_t from, std::size_t to) {
-        head(from, to);
-        for (const Row& row : rows_) {
-            rule(&row == &rows_.front() ? weight::line : weight::hair);
-            if (row.why_not.empty()) figures(row, from, to);
-            else explanation(row);
-            sheet_.down(row_height_of(row));
+    bool fit_on(std::size_t pages, Length below_last) const {
+        const Length room = room_of_further_page(sheet_.context(), title({0, rows_.size()}));
+        for (std::size_t n = 0; n < pages; ++n)
+            if (least_height(rows_of_page(n, pages)) + (n + 1 == pages ? below_last : Length()) > room) return false;
+        return true;
+    }
+
+    /// As roomy as lets all bands stand on the page.
+    void whole(const Span& rows) {
+        const double lines = static_cast<double>((rows.to - rows.from + 1) * bands_.size());  // the head's too
+        const Length rounding = Length::mm(0.1), spare = sheet_.left_over() - rounding - least_height(rows) - (rows.to == rows_.size() ? notes_height() : Length());
+        const Length air = max(least_air, min(most_air, least_air + spare / (2 * lines)));
+        for (const Span& band : bands_) {
+            if (&band != &bands_.front()) sheet_.down(between_bands);
+            RuledTable part = table(band, rows);
+            part.airy(air, air);
+            part.draw(title(rows));
         }
-        rule(weight::line);
-        sheet_.down(band_gap);
     }
 
-    void head(std::size_t from, std::size_t to) {
-        Length x = area_.left + label_width;
-        const Length y = sheet_.top() - head_height + Length::mm(5), unit_y = y - Length::mm(3.5);
-        sheet_.canvas().words({area_.left, y}, words_.line("size-head"), setting::small_strong);
+    void band_by_band() {
+        const Span rows{0, rows_.size()};
+        for (const Span& band : bands_) {
+            sheet_.new_page(title(rows));
+            table(band, rows).draw(title(rows));
+        }
+    }
+
+    std::string title(const Span& rows) const {
+        const std::string &first = columns_[rows_[rows.from].sizes.front()].label, &last = columns_[rows_[rows.to - 1].sizes.back()].label;
+        return words_.line("sizes-" + name_of(columns_.front().print), texts::Model().text("sizes", first == last ? first : range(first, last)));
+    }
+
+    /// Where sizes begin to follow each other in other steps, a stronger line helps to find the row.
+    bool step_changes(std::size_t row) const {
+        std::vector<const SizeColumn*> sizes;
+        for (const SizeColumn& column : columns_) sizes.push_back(&column);
+        return steps_change(sizes, rows_[row].sizes.front());
+    }
+
+    std::vector<TableCell> head(std::size_t from, std::size_t to) const {
+        std::vector<TableCell> cells{{words_.line("size-head"), setting::small_strong}};
         for (std::size_t i = from; i < to; ++i) {
             const std::string title = (things_[i].count.empty() ? "" : things_[i].count + " ") + things_[i].title;
-            const Length next = things_[i].width + gap(from, to);
-            const Length room = min(next - Length::mm(2), area_.right - x);
-            const auto lines = wrapped(sheet_.context().fonts, setting::small_strong, room, title);
-            for (std::size_t n = 0; n < lines.size() && n < 2; ++n)
-                sheet_.canvas().words({x, y + setting::small_strong.leading * static_cast<double>(std::min<std::size_t>(lines.size(), 2) - 1 - n)},
-                                      lines[n], setting::small_strong);
-            sheet_.canvas().words({x, unit_y}, words_.line(ruler() == UnitSystem::metric ? "unit-metric" : "unit-us"), setting::small);
-            x += next;
+            cells.push_back(TableCell(title, setting::small_strong).add(unit_of(things_[i]), setting::small));
         }
-        sheet_.down(head_height);
+        return cells;
     }
 
-    void label(const Row& row) {
-        const SizeColumn& first = columns_[row.sizes.front()];
-        std::string words = first.label;
-        if (row.sizes.size() > 1)
-            words = words_.line("range", texts::Model().text("from", first.label).text("to", columns_[row.sizes.back()].label));
-        sheet_.canvas().words({area_.left, sheet_.top() - first_line()}, words, row.sizes.size() > 1 ? setting::small_strong : setting::table_figure);
-        if (row.sizes.size() > 1) return;
-        char scale[16];
-        std::snprintf(scale, sizeof scale, "%.3f", first.measures.conditions.scale);
-        sheet_.canvas().words({area_.left, sheet_.top() - second_line()}, words_.line("size-scale", texts::Model().text("scale", scale)), setting::small);
+    /// Figures that are plain numbers have none.
+    std::string unit_of(const Thing& thing) const {
+        for (const Row& row : rows_)
+            if (const MeasureRow* v = row.why_not.empty() ? value(row.sizes.front(), thing.name) : nullptr)
+                return v->figures(ruler()) == v->in(ruler()) ? "" : words_.line(ruler() == UnitSystem::metric ? "unit-metric" : "unit-us");
+        return "";
     }
 
-    void figures(const Row& row, std::size_t from, std::size_t to) {
-        label(row);
-        Length x = area_.left + label_width;
+    std::vector<TableCell> cells(const Row& row, std::size_t from, std::size_t to) const {
+        std::vector<TableCell> all{label(row)};
+        if (!row.why_not.empty()) {
+            TableCell why;
+            for (const Reason& reason : row.why_not) why.add(at_first(reason, row.in_other_figures, row.sizes.front()), setting::small);
+            all.push_back(why.over_the_rest());
+            return all;
+        }
         for (std::size_t i = from; i < to; ++i) {
             const MeasureRow* v = value(row.sizes.front(), things_[i].name);
-            sheet_.canvas().words({x, sheet_.top() - first_line()}, v ? v->figures(ruler()) : "–", setting::table_figure);
-            if (v) sheet_.canvas().words({x, sheet_.top() - second_line()}, v->in(other()), setting::other);
-            x += things_[i].width + gap(from, to);
+            all.push_back(v ? TableCell(v->figures(ruler()), setting::table_figure).add(v->in(other()), setting::other) : TableCell("–", setting::table_figure));
         }
+        return all;
     }
 
-    void explanation(const Row& row) {
-        label(row);
-        Length y = sheet_.top() - Length::mm(1.5);
-        for (const std::string& why : row.why_not)
-            y -= sheet_.canvas().paragraph({area_.left + label_width, y}, area_.width() - label_width, why, setting::small);
+    TableCell label(const Row& row) const {
+        const SizeColumn& first = columns_[row.sizes.front()];
+        if (row.sizes.size() > 1)
+            return {range(first.label, columns_[row.sizes.back()].label), setting::small_strong};
+        return TableCell(first.label, setting::table_figure).add(words_.line("size-scale", texts::Model().text("scale", scale_text(first))), setting::small);
     }
 
-    /// What accompanies sizes without keeping them from being shown, each said once with the sizes it holds for.
-    void notes() {
-        std::vector<std::pair<std::string, std::vector<std::string>>> said;
-        for (const Row& row : rows_)
-            if (row.why_not.empty())
-                for (const std::string& reason : reasons(columns_[row.sizes.front()].measures.findings, false)) {
-                    auto known = std::find_if(said.begin(), said.end(), [&](const auto& s) { return s.first == reason; });
-                    if (known == said.end()) known = said.insert(said.end(), {reason, {}});
-                    known->second.push_back(columns_[row.sizes.front()].label);
-                }
-        for (const auto& [reason, labels] : said) note(reason, labels);
+    /// Whether other sizes tell other figures is said beside the sentence.
+    std::string at_first(const Reason& reason, bool in_other_figures, std::size_t size) const {
+        if (!in_other_figures) return reason.sentence;
+        return words_.line("reason-at", texts::Model().text("reason", reason.sentence).text("size", columns_[size].label));
     }
 
-    void note(const std::string& reason, const std::vector<std::string>& labels) {
-        std::string sizes;
-        for (const std::string& label : labels) sizes += (sizes.empty() ? "" : ", ") + label;
-        const auto model = texts::Model().text("print", words_.line(name_of(columns_.front().print))).text("size", sizes).text("reason", reason);
-        const std::string words = words_.line("note-on-size", model);
-        const Length height = setting::remark.leading * static_cast<double>(wrapped(sheet_.context().fonts, setting::remark, area_.width(), words).size());
-        if (sheet_.left_over() < height) sheet_.new_page(continued_);
-        sheet_.down(sheet_.canvas().paragraph({area_.left, sheet_.top()}, area_.width(), words, setting::remark) + Length::mm(1));
+    /// What accompanies the sizes that are shown, a sentence for each rule.
+    std::vector<std::string> notes() const {
+        std::vector<Note> said;
+        for (const Row& row : rows_) {
+            if (!row.why_not.empty()) continue;
+            const std::size_t size = row.sizes.front();
+            for (const Reason& reason : reasons_by_rule(columns_[size].measures.findings, false)) {
+                auto known = std::find_if(said.begin(), said.end(), [&](const Note& n) { return n.takes(reason, size); });
+                if (known == said.end()) known = said.insert(said.end(), {reason, {}});
+                known->sizes.push_back(size);
+                known->in_other_figures = known->in_other_figures || known->reason.sentence != reason.sentence;
+            }
+        }
+        std::vector<std::string> sentences;
+        for (const Note& note : said) {
+            auto model = texts::Model().text("print", words_.line(name_of(columns_.front().print))).text("size", listed_sizes(note.sizes));
+            model.text("reason", at_first(note.reason, note.in_other_figures, note.sizes.front()));
+            sentences.push_back(words_.line("note-on-size", model));
+        }
+        return sentences;
     }
+
+    Length notes_height() const {
+        Length height;
+        for (const std::string& note : notes_) height += height_of_note(sheet_, note);
+        return height;
+    }
+
+    /// "100 %, 95 % to 60 %, 50 %": three and more that follow each other are a range.
+    std::string listed_sizes(const std::vector<std::size_t>& sizes) const {
+        std::string all;
+        for (std::size_t i = 0; i < sizes.size();) {
+            std::size_t last = i;
+            while (last + 1 < sizes.size() && sizes[last + 1] == sizes[last] + 1) ++last;
+            if (last - i < 2) last = i;
+            const std::string& from = columns_[sizes[i]].label;
+            all += (all.empty() ? "" : ", ") + (last == i ? from : range(from, columns_[sizes[last]].label));
+            i = last + 1;
+        }
+        return all;
+    }
+    std::string range(const std::string& from, const std::string& to) const { return words_.line("range", texts::Model().text("from", from).text("to", to)); }
 
     Sheet& sheet_;
     const std::vector<SizeColumn>& columns_;
     const texts::Passages& words_;
-    const std::string& continued_;
     Rect area_;
     std::vector<std::vector<MeasureRow>> values_;
     std::vector<Row> rows_;
     std::vector<Thing> things_;
-    Length row_height_ = most_row;
+    std::vector<Span> bands_;
+    std::vector<std::string> notes_;
 };
 
 }  // namespace
 
-void draw_size_table(Sheet& sheet, const std::vector<SizeColumn>& columns, const RowTitles& titles, const texts::Passages& words,
-                     const std::string& continued) {
-    if (!columns.empty()) SizeTable(sheet, columns, titles, words, continued).draw();
+std::string scale_text(const SizeColumn& column) {
+    char scale[16];
+    std::snprintf(scale, sizeof scale, "%.3f", column.measures.conditions.scale);
+    return scale;
+}
+
+bool steps_change(const std::vector<const SizeColumn*>& sizes, std::size_t at) {
+    if (at < 2) return false;
+    const double before = sizes[at - 2]->percent - sizes[at - 1]->percent, after = sizes[at - 1]->percent - sizes[at]->percent;
+    return std::abs(before - after) > 1e-9;
+}
+
+void draw_size_table(Sheet& sheet, const std::vector<SizeColumn>& columns, const RowTitles& titles, const texts::Passages& words) {
+    if (!columns.empty()) SizeTable(sheet, columns, titles, words).draw();
 }
 
 }  // namespace qw::compose

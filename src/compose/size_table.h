@@ -8,11 +8,17 @@
 
 namespace qw::compose {
 
-/// The sizes of one print below each other: a row for each size, a column for each thing that changes with it. Columns
-/// that do not fit beside each other go on in a further band, and on a further page. Sizes whose checks fail are not
-/// shown but explained; neighbours with the same reason share a row. What only accompanies a size stands below.
-/// Words: size-head, size-scale, unit-metric, unit-us, note-on-size, range. `continued` is the title of a further page.
-void draw_size_table(Sheet& sheet, const std::vector<SizeColumn>& columns, const RowTitles& titles, const texts::Passages& words,
-                     const std::string& continued);
+/// The sizes of one print below each other, on pages of their own: a row for each size, a column for each thing that
+/// changes with it; a figure that is the same at all of them has none. Columns that do not fit beside each other go on in
+/// further bands on the same page, so that a page holds all that is to be known of its sizes; where the paper is too
+/// small for that, each band has its pages. Sizes whose checks fail are not shown but explained; neighbours that fail by
+/// the same rules share a row. What only accompanies a size stands below.
+/// Words: sizes-PRINT, size-head, size-scale, unit-metric, unit-us, note-on-size, reason-at, range.
+void draw_size_table(Sheet& sheet, const std::vector<SizeColumn>& columns, const RowTitles& titles, const texts::Passages& words);
+
+/// The print scale of a size: "0.945".
+std::string scale_text(const SizeColumn& column);
+/// Whether the sizes' per cents begin to follow each other in other steps just before this one.
+bool steps_change(const std::vector<const SizeColumn*>& sizes, std::size_t at);
 
 }  // namespace qw::compose

@@ -55,10 +55,10 @@ journal::Conditions sample_conditions(const kit::Manifest& manifest, const Paper
     c.paper = paper;
     c.print = print;
     c.scale = fit.scale * percent / 100;
-    const Size sheet = fit.sheet * c.scale, cover = fit.sheet * fit.scale;
+    const Size sheet = fit.sheet * std::min(1.0, c.scale), cover = fit.sheet * fit.scale;  // who enlarges prints no larger paper
     c.page = {sheet.width / 2, sheet.height};
     c.cover_sheet = cover.as_portrait();
-    c.sheets = *manifest.journal == "soft-spine" ? 12 : 4;
+    c.sheets = *manifest.journal == "wrapped-booklet" ? 4 : 12;
     c.full_sheets = 5;
     c.page_stock = *p.stock("copy-100");
     c.cover_stock = *p.stock("copy-80");

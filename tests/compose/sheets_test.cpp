@@ -56,12 +56,6 @@ bool contains(const std::vector<std::string>& texts, const std::string& wanted) 
     return std::find(texts.begin(), texts.end(), wanted) != texts.end();
 }
 
-std::string all_words(const Document& document) {
-    std::string all;
-    for (const std::string& text : test::texts_of(document)) all += text + " ";
-    return all;
-}
-
 }  // namespace
 
 TEST_CASE("on no sheet does a text leave its margins, lie over another or under a line") {
@@ -123,132 +117,10 @@ TEST_CASE("every page says in its foot what it is") {
     });
 }
 
-TEST_CASE("the usual sizes of one print stand on one page") {
-    for (const std::string journal : {"soft-spine", "wrapped-booklet"})
-        for (const std::string name : {"letter", "a4"}) {
-            const auto manifest = test::sample_manifest(journal);
-            const SheetContext context{manifest, test::pipeline(), test::paper(name), test::fonts(), {}};
-            const auto columns = test::sample_columns(manifest, test::paper(name), {100, 95, 90, 85, 80, 75, 70, 65, 60, 55, 50});
-            CHECK(measurements_sheet(context, columns).pages.size() == 3);  // full size, borderless, bordered
-        }
-}
-
 TEST_CASE("the same values give the same sheets") {
     const auto manifest = test::sample_manifest("soft-spine");
     const auto first = all_sheets(manifest, test::paper("a4")), second = all_sheets(manifest, test::paper("a4"));
     for (std::size_t i = 0; i < first.size(); ++i) CHECK(to_json(first[i].document) == to_json(second[i].document));
-}
-
-TEST_CASE("page one says every measure of full size, large in the paper's own ruler and beside it in the other") {
-    for (const std::string name : {"letter", "a4"}) {
-        const auto manifest = test::sample_manifest("soft-spine");
-        const SheetContext context{manifest, test::pipeline(), test::paper(name), test::fonts(), {}};
-        const auto columns = test::sample_columns(manifest, test::paper(name), {100});
-        const Document document = measurements_sheet(context, columns);
-        for (const SizeColumn& column : columns)
-            for (const MeasureRow& row : rows_of(column.measures, {})) {
-                if (row.kind == MeasureRow::Kind::page) continue;
-                CAPTURE(name, row.name);
-                const auto sized = [&](const std::string& words, Length least) {
-                    return std::any_of(document.pages[0].items.begin(), document.pages[0].items.end(), [&](const Item& item) {
-                        const auto* text = std::get_if<Text>(&item);
-                        return text && text->words == words && text->size >= least;
-                    });
-                };
-                const UnitSystem own = test::paper(name).ruler, other = own == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric;
-                CHECK(sized(row.in(own), 12_pt));
-                CHECK(sized(row.in(other), 8_pt));
-            }
-    }
-}
-
-TEST_CASE("the soft-spine journal's sheet says what is usual") {
-    // Common practice, no source.
-    const auto manifest = test::sample_manifest("soft-spine");
-    const std::pair<std::string, std::vector<std::string>> usual[] = {
-        {"a4", {"153 x 216 mm", "15 x 216 mm", "147 x 210 mm", "40 · 108 · 176 mm"}},
-        {"letter", {"5 5/8 x 8 3/4 in", "5/8 x 8 3/4 in", "5 3/8 x 8 1/2 in", "1 1/2 · 4 3/8 · 7 1/4 in"}}};
-    for (const auto& [name, lines] : usual) {
-        const SheetContext context{manifest, test::pipeline(), test::paper(name), test::fonts(), {}};
-        std::vector<std::string> plain;
-        for (const std::string& text : test::texts_of(measurements_sheet(context, test::sample_columns(manifest, test::paper(name), {100}))))
-            plain.push_back(plain_fractions(text));
-        for (const std::string& line : lines) {
-            CAPTURE(name, line);
-            CHECK(contains(plain, line));
-        }
-    }
-}
-
-TEST_CASE("every size is a row with its scale and every measure in both unit systems") {
-    for (const std::string journal : {"soft-spine", "wrapped-booklet"}) {
-        const auto manifest = test::sample_manifest(journal);
-        const SheetContext context{manifest, test::pipeline(), test::paper("a4"), test::fonts(), {}};
-        const auto columns = test::sample_columns(manifest, test::paper("a4"), percents);
-        const auto texts = test::texts_of(measurements_sheet(context, columns));
-        for (const SizeColumn& column : columns) {
-            if (has_errors(column.measures.findings)) continue;
-            CHECK(contains(texts, column.label));
-            for (const MeasureRow& row : rows_of(column.measures, {})) {
-                if (row.kind == MeasureRow::Kind::item) continue;
-                CAPTURE(journal, column.label, row.name);
-                CHECK(contains(texts, row.figures(UnitSystem::metric)));
-                CHECK(contains(texts, row.us));
-            }
-        }
-    }
-}
-
-TEST_CASE("a size whose checks fail is explained, not shown; neighbours with one reason share a row") {
-    const auto manifest = test::sample_manifest("soft-spine");
-    const SheetContext context{manifest, test::pipeline(), test::paper("a4"), test::fonts(), {}};
-    auto columns = test::sample_columns(manifest, test::paper("a4"), {100, 90, 80, 70, 60, 50});
-    const Finding failing{"journal-spine", Level::error, "", 0, 0, "", "", "The spine strip breaks at 1/16 in.", "Print larger."};
-    for (SizeColumn& column : columns)
-        if (column.print == Print::borderless && (column.percent == 80 || column.percent == 70)) column.measures.findings.push_back(failing);
-    const Document document = measurements_sheet(context, columns);
-    Document borderless;
-    borderless.pages = {document.pages.at(1)};
-    const auto texts = test::texts_of(borderless);
-    CHECK(contains(texts, "80 % to 70 %"));
-    CHECK(!contains(texts, "80 %"));
-    CHECK(contains(texts, "The spine strip breaks at ¹⁄₁₆ in. Print larger."));
-    CHECK(!contains(texts, rows_of(columns[2].measures, {})[1].figures(UnitSystem::metric)));
-    CHECK(contains(texts, rows_of(columns[4].measures, {})[1].figures(UnitSystem::metric)));
-}
-
-TEST_CASE("a warning leaves the size and stands below the table with the sizes it holds for") {
-    const auto manifest = test::sample_manifest("soft-spine");
-    const SheetContext context{manifest, test::pipeline(), test::paper("a4"), test::fonts(), {}};
-    auto columns = test::sample_columns(manifest, test::paper("a4"), {100, 90});
-    for (SizeColumn& column : columns) {
-        column.measures.findings.clear();
-        if (column.print == Print::borderless) column.measures.findings.push_back({"journal-x", Level::warning, "", 0, 0, "", "", "The pages may tear.", ""});
-    }
-    const std::string words = all_words(measurements_sheet(context, columns));
-    CHECK(words.find("Borderless, 100 %, 90 %: The pages may tear.") != std::string::npos);
-}
-
-TEST_CASE("full size that fails shows no figure to cut from on page one") {
-    const auto manifest = test::sample_manifest("soft-spine");
-    const SheetContext context{manifest, test::pipeline(), test::paper("a4"), test::fonts(), {}};
-    auto columns = test::sample_columns(manifest, test::paper("a4"), {100});
-    const std::string board = rows_of(columns[1].measures, {})[1].metric;
-    columns[1].measures.findings.push_back({"journal-x", Level::error, "", 0, 0, "", "", "It does not hold.", ""});
-    const Document document = measurements_sheet(context, columns);
-    Document first;
-    first.pages = {document.pages.at(0)};
-    CHECK(!contains(test::texts_of(first), board));
-    CHECK(all_words(first).find("It does not hold.") != std::string::npos);
-}
-
-TEST_CASE("the sheet tells what keeps its size, found by looking at the sizes") {
-    const auto manifest = test::sample_manifest("soft-spine");
-    const SheetContext context{manifest, test::pipeline(), test::paper("a4"), test::fonts(), {}};
-    const std::string words = all_words(measurements_sheet(context, test::sample_columns(manifest, test::paper("a4"), {100, 50})));
-    CHECK(words.find("the width of the spine strip") != std::string::npos);
-    CHECK(words.find("the width of the board") == std::string::npos);
-    CHECK(words.find("Print the full sheets at 100 %") != std::string::npos);
 }
 
 namespace {
@@ -287,13 +159,6 @@ TEST_CASE("the gauge is exactly as long as it says") {
         const auto heavy = strokes(document.pages[0], weight::heavy);
         CHECK(std::count_if(heavy.begin(), heavy.end(), [&, l = length](const auto& s) { return s.first.x == s.second.x && s.second.y - s.first.y == l; }) == 1);
     }
-}
-
-TEST_CASE("gauge readings are the printed sizes") {
-    CHECK(gauge_reading(test::paper("a4"), 97) == 194_mm);
-    CHECK(gauge_reading(test::paper("a4"), 50) == 100_mm);
-    CHECK(gauge_reading(test::paper("letter"), 100) == 8_in);
-    CHECK(gauge_reading(test::paper("letter"), 95) == Length::inches(7.625));  // 7.6 in
 }
 
 TEST_CASE("the rulers are exactly 150 mm and 6 in long") {
