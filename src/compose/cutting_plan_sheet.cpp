@@ -55,7 +55,7 @@ struct DrawnPlan {
 };
 
 /// How the boards of a plan stand on the page.
-struct Arrangement {
+struct PlanArrangement {
     double smaller = 1;
     std::size_t columns = 1;
     bool list_beside = false;     ///< the list of cuts at the right of the drawing, else below it
@@ -107,7 +107,7 @@ private:
             const DrawnPlan plan{cutting.plans[i], labels, words_.sentences(cutting.plans[i], pieces), groups_of(cutting.plans[i].plan)};
             // Words stand with the first drawing below them, unless one page does not hold both.
             const Length above = i > 0 ? Length() : after_section + heading_height + height_of(choice);
-            const Arrangement arrangement = arrange(plan, above);
+            const PlanArrangement arrangement = arrange(plan, above);
             const Length words = above + height_of_words(plan), first = plan.groups.empty() ? Length() : row_height(plan, arrangement, 0);
             need(words + first <= whole_page() ? words + first : words);
             if (i == 0) heading(line("section", model), choice);
@@ -129,7 +129,7 @@ private:
         return height;
     }
 
-    void draw(const DrawnPlan& plan, const Arrangement& a) {
+    void draw(const DrawnPlan& plan, const PlanArrangement& a) {
         if (!fresh_) sheet_.down(above_plan);
         paragraph(words_.title(plan.plan), setting::label);
         for (const std::string& sentence : plan.sentences) paragraph(sentence);
@@ -137,10 +137,10 @@ private:
         for (std::size_t first = 0; first < plan.groups.size(); first += a.columns) row(plan, a, first);
     }
 
-    Length cell_width(const Arrangement& a) const {
+    Length cell_width(const PlanArrangement& a) const {
         return (area().width() - cell_gap * static_cast<double>(a.columns - 1)) / static_cast<double>(a.columns);
     }
-    Length drawing_width(const DrawnPlan& plan, const Arrangement& a) const {
+    Length drawing_width(const DrawnPlan& plan, const PlanArrangement& a) const {
         return a.list_beside ? plan.plan.board.size.width / a.smaller + RoundBoard::left + RoundBoard::right : cell_width(a);
     }
     Canvas scratch() const { return {sheet_.context().paper.size.as_portrait(), sheet_.context().fonts}; }
@@ -150,19 +150,19 @@ private:
     CutList list_of(const DrawnPlan& plan, const BoardGroup& group, const DrawnBoard& drawn) const {
         return {picture_of(plan, group), drawn.lettered, words_.ruler()};
     }
-    DrawnBoard draw_board(Point top_left, const DrawnPlan& plan, const BoardGroup& group, const Arrangement& a) {
+    DrawnBoard draw_board(Point top_left, const DrawnPlan& plan, const BoardGroup& group, const PlanArrangement& a) {
         return draw_cut_board(canvas(), top_left, top_left.x + drawing_width(plan, a), a.smaller, picture_of(plan, group), any_number).value_or(DrawnBoard{});
     }
     /// Found by drawing it; nothing when it does not go.
-    std::optional<DrawnBoard> tried(const DrawnPlan& plan, const BoardGroup& group, const Arrangement& a, std::size_t most_left_out = any_number) const {
+    std::optional<DrawnBoard> tried(const DrawnPlan& plan, const BoardGroup& group, const PlanArrangement& a, std::size_t most_left_out = any_number) const {
         Canvas on = scratch();
         return draw_cut_board(on, {area().left, area().top}, area().left + drawing_width(plan, a), a.smaller, picture_of(plan, group), most_left_out);
     }
-    Length cell_height(const DrawnPlan& plan, const BoardGroup& group, const Arrangement& a, const DrawnBoard& drawn) const {
+    Length cell_height(const DrawnPlan& plan, const BoardGroup& group, const PlanArrangement& a, const DrawnBoard& drawn) const {
         const Length list = list_of(plan, group, drawn).height();
         return caption_height + (a.list_beside ? max(drawn.height, RoundBoard::above + list) : drawn.height + list);
     }
-    Length row_height(const DrawnPlan& plan, const Arrangement& a, std::size_t first) const {
+    Length row_height(const DrawnPlan& plan, const PlanArrangement& a, std::size_t first) const {
         Length height;
         for (std::size_t i = first; i < std::min(first + a.columns, plan.groups.size()); ++i) height = max(height, cell_height(plan, plan.groups[i], a, tried(plan, plan.groups[i], a).value_or(DrawnBoard{})));
         return height;
@@ -176,7 +176,7 @@ private:
         std::size_t most_left_out = 0;   ///< numbers and letters that are missing on a drawing
     };
 
-    bool goes(const DrawnPlan& plan, const Arrangement& a, const Want& want) const {
+    bool goes(const DrawnPlan& plan, const PlanArrangement& a, const Want& want) const {
         const Length most = min(most_board_height, want.whole_list ? whole_page() * 0.7 : whole_page());
         if (plan.plan.board.size.height / a.smaller > most) return false;
         const Length room = whole_page() - want.words.value_or(Length());
@@ -190,7 +190,7 @@ private:
         });
     }
 
-    std::optional<Arrangement> largest(const DrawnPlan& plan, Arrangement a, const Want& want) const {
+    std::optional<PlanArrangement> largest(const DrawnPlan& plan, PlanArrangement a, const Want& want) const {
         for (const double smaller : cutting_scales) {
             a.smaller = smaller;
             if (goes(plan, a, want)) return a;
@@ -199,17 +199,17 @@ private:
     }
 
     /// The largest drawing; but two boards side by side are worth a third of the scale.
-    std::optional<Arrangement> largest(const DrawnPlan& plan, const Want& want) const {
+    std::optional<PlanArrangement> largest(const DrawnPlan& plan, const Want& want) const {
         const auto below = largest(plan, {1, 1, false}, want), beside = largest(plan, {1, 1, true}, want);
         const auto two = plan.groups.size() > 1 ? largest(plan, {1, 2, false}, want) : std::nullopt;
-        std::optional<Arrangement> best = beside;
+        std::optional<PlanArrangement> best = beside;
         if (below && (!best || below->smaller < best->smaller)) best = below;
         if (two && two->smaller <= best->smaller * 1.35) best = two;
         return best;
     }
 
     /// The largest that goes, a little smaller where its words can stand with it then.
-    Arrangement arrange(const DrawnPlan& plan, Length above) const {
+    PlanArrangement arrange(const DrawnPlan& plan, Length above) const {
         const auto best = largest(plan, Want{std::nullopt}), with_words = largest(plan, Want{above + height_of_words(plan)});
         if (best && with_words && with_words->smaller <= best->smaller * 1.7) return *with_words;
         if (best) return *best;
@@ -217,7 +217,7 @@ private:
             if (const auto lengthy = largest(plan, {1, 1, false}, Want{std::nullopt, false, missing})) return *lengthy;
     }
 
-    void row(const DrawnPlan& plan, const Arrangement& a, std::size_t first) {
+    void row(const DrawnPlan& plan, const PlanArrangement& a, std::size_t first) {
         const Length height = row_height(plan, a, first);
         if (height > whole_page()) return lengthy_row(plan, a, first);
         need(height);
@@ -226,12 +226,12 @@ private:
         fresh_ = false;
     }
 
-    void caption(const DrawnPlan& plan, const BoardGroup& group, const Arrangement& a, Length left) {
+    void caption(const DrawnPlan& plan, const BoardGroup& group, const PlanArrangement& a, Length left) {
         const std::string words = words_.over_drawing(*group.board, a.smaller, group.first, group.last, plan.plan.plan.boards.size());
         canvas().words_within({left, sheet_.top() - Length::mm(3.4)}, cell_width(a), words, setting::small_strong);
     }
 
-    void cell(const DrawnPlan& plan, const BoardGroup& group, const Arrangement& a, std::size_t column) {
+    void cell(const DrawnPlan& plan, const BoardGroup& group, const PlanArrangement& a, std::size_t column) {
         const Length left = area().left + (cell_width(a) + cell_gap) * static_cast<double>(column), top = sheet_.top() - caption_height;
         caption(plan, group, a, left);
         const DrawnBoard drawn = draw_board({left, top}, plan, group, a);
@@ -240,7 +240,7 @@ private:
     }
 
     /// A list that goes over several pages.
-    void lengthy_row(const DrawnPlan& plan, const Arrangement& a, std::size_t at) {
+    void lengthy_row(const DrawnPlan& plan, const PlanArrangement& a, std::size_t at) {
         const BoardGroup& group = plan.groups[at];
         need(caption_height + tried(plan, group, a).value_or(DrawnBoard{}).height);
         caption(plan, group, a, area().left);

@@ -149,7 +149,7 @@ private:
         const UnitSystem systems[] = {ruler_, ruler_ == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric};
         for (int i = 0; i < contents_.rulers; ++i) {
             const Length numbered = systems[i] == UnitSystem::metric ? Length::mm(10) : Length::inches(1);
-            const int fitting = static_cast<int>((room.width() - Length::mm(2.4)) / numbered);
+            const int fitting = static_cast<int>((room.width() - Length::mm(1.6)) / numbered);
             sheet_.down(Length::mm(15));
             ruler_across(canvas(), {room.left + Length::mm(1.2), sheet_.top()}, systems[i], std::min(fitting, systems[i] == UnitSystem::metric ? 15 : 6));
         }
