@@ -13,6 +13,8 @@ namespace qw::compose {
 
 namespace {
 
+const Length between_sentences = Length::mm(1.9);
+
 /// Causes that differ only in the printer: one sentence.
 struct CauseSentence {
     const PrintCause* first = nullptr;
@@ -30,9 +32,9 @@ public:
         const auto model = texts::Model().text("gauge", real_fractions(show(gauge_length(paper_), ruler()))).text("paper", paper_.title);
         // On a narrow sheet the scale stands below the reading.
         const Length rest = sheet_.content().width() - reading - gap;
-        RuledTable table(sheet_, narrow ? std::vector<Length>{reading, rest} : std::vector<Length>{reading, percent, rest - percent - gap}, gap);
+        RuledTable table(sheet_, narrow ? std::vector<Length>{reading, rest} : std::vector<Length>{reading, percent, rest - percent - gap}, gap,
+                         between_sentences);
         table.airy(Length::mm(1.2), Length::mm(2.2));
-        table.parts_apart(Length::mm(1.9));
         table.fill_pages();
         table.introduce(words_.line("cause-heading"), words_.paragraphs("cause", model));
         std::vector<TableCell> head{{words_.line("measure-gauge-head"), setting::small_strong}};

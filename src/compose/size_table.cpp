@@ -58,6 +58,7 @@ public:
         gather_rows();
         gather_things();
         bands_ = balanced_bands();
+        for (const Span& band : bands_) tables_.push_back(table(band));
         notes_ = notes();
     }
 
@@ -163,22 +164,24 @@ private:
         return min(most_gap, (area_.width() - used) / static_cast<double>(to - from));
     }
 
-    /// The columns of one band, for some of the rows.
-    RuledTable table(const Span& band, const Span& rows) const {
+    /// The columns of one band.
+    RuledTable table(const Span& band) const {
         std::vector<Length> widths{label_width};
         for (std::size_t i = band.from; i < band.to; ++i) widths.push_back(things_[i].width);
-        RuledTable table(sheet_, widths, gap(band.from, band.to));
+        RuledTable table(sheet_, widths, gap(band.from, band.to), figures_apart);
         table.airy(least_air, most_air);
-        table.parts_apart(figures_apart);
         table.head(head(band.from, band.to));
-        for (std::size_t i = rows.from; i < rows.to; ++i)
-            table.row(cells(rows_[i], band.from, band.to), i > rows.from && step_changes(i) ? weight::line : weight::hair);
+        for (std::size_t i = 0; i < rows_.size(); ++i) table.row(cells(rows_[i], band.from, band.to), step_changes(i) ? weight::line : weight::hair);
         return table;
     }
 
+    /// Of all bands on one page.
     Length least_height(const Span& rows) const {
         Length height = between_bands * static_cast<double>(bands_.size() - 1);
-        for (const Span& band : bands_) height += table(band, rows).least_height();
+        for (const RuledTable& band : tables_) {
+            height += band.head_height();
+            for (std::size_t i = rows.from; i < rows.to; ++i) height += band.row_height(i);
+        }
         return height;
     }
 
@@ -202,22 +205,20 @@ private:
 
     /// As roomy as lets all bands stand on the page.
     void whole(const Span& rows) {
-        const double lines = static_cast<double>((rows.to - rows.from + 1) * bands_.size());  // the head's too
-        const Length rounding = Length::mm(0.1), spare = sheet_.left_over() - rounding - least_height(rows) - (rows.to == rows_.size() ? notes_height() : Length());
+        const double lines = static_cast<double>((rows.to - rows.from) * bands_.size());
+        const Length spare = sheet_.left_over() - least_height(rows) - (rows.to == rows_.size() ? notes_height() : Length());
         const Length air = max(least_air, min(most_air, least_air + spare / (2 * lines)));
-        for (const Span& band : bands_) {
-            if (&band != &bands_.front()) sheet_.down(between_bands);
-            RuledTable part = table(band, rows);
-            part.airy(air, air);
-            part.draw(title(rows));
+        for (RuledTable& band : tables_) {
+            if (&band != &tables_.front()) sheet_.down(between_bands);
+            band.draw_rows(rows.from, rows.to, air);
         }
     }
 
     void band_by_band() {
         const Span rows{0, rows_.size()};
-        for (const Span& band : bands_) {
+        for (RuledTable& band : tables_) {
             sheet_.new_page(title(rows));
-            table(band, rows).draw(title(rows));
+            band.draw(title(rows));
         }
     }
 
@@ -329,6 +330,7 @@ private:
     std::vector<Row> rows_;
     std::vector<Thing> things_;
     std::vector<Span> bands_;
+    std::vector<RuledTable> tables_;    ///< of each band, with all rows
     std::vector<std::string> notes_;
 };
 
