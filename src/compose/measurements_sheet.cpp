@@ -104,6 +104,7 @@ void full_size(Sheet& sheet, const std::vector<SizeColumn>& full, const std::vec
     draw_setting_out(sheet, full.front().measures, words);
     sheet.down(Length::mm(5));
     draw_piece_table(sheet, full, PieceRows::to_know, words.line("know-heading"), {}, titles, words, further);
+    note_below(sheet, words.line("grain-of-pages"), further);
     opened_cover(sheet, full, words, further);
 }
 

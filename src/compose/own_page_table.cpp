@@ -65,14 +65,14 @@ private:
 
     OwnPageText text_of(const std::optional<PageForm>& form, const OwnPageRow& row) const {
         if (!form) return {words_.line("own-page-next-" + way_of(row)), ""};
-        return {words_of(*form, UnitSystem::metric), words_of(*form, UnitSystem::us)};
+        return {words_of(*form, row, UnitSystem::metric), words_of(*form, row, UnitSystem::us)};
     }
 
-    /// "page width + 4.5 mm"
-    std::string words_of(const PageForm& form, UnitSystem system) const {
+    /// "page width + 4.5 mm"; what has nothing to do with the page is rounded as in the size tables.
+    std::string words_of(const PageForm& form, const OwnPageRow& row, UnitSystem system) const {
         const Length plus = form.plus.in(system);
+        if (form.times == 0) return real_fractions(show(round_to_step(plus, row.rounding.step.in(system), row.rounding.way), system));
         const std::string amount = real_fractions(show(abs(plus), system));
-        if (form.times == 0) return amount;
         const auto model = texts::Model().text("side", words_.line(form.side == PageForm::Side::width ? "own-page-width" : "own-page-height"));
         const std::string side = words_.line(form.times == 2 ? "own-page-twice" : form.times == 1 ? "own-page-once" : "own-page-half", model);
         if (abs(plus) <= form_tolerance) return side;

@@ -10,7 +10,7 @@ namespace qw::compose {
 
 namespace {
 
-const Length count_width = Length::mm(8), least_label = Length::mm(34), most_label = Length::mm(68), column_gap = Length::mm(3.5);
+const Length count_width = Length::mm(8), least_label = Length::mm(34), good_label = Length::mm(60), most_label = Length::mm(82), column_gap = Length::mm(3.5);
 const Length above_note = Length::mm(1);
 const Length least_figure = Length::mm(30);  // for the head above it
 
@@ -45,14 +45,27 @@ private:
         return area_.width() - (counts() ? count_width + column_gap : Length()) - column_gap * static_cast<double>(prints);
     }
 
-    /// What the widest figure takes; a row of many holes may wrap.
+    Length width_of(const MeasureRow& row) const {
+        return max(sheet_.canvas().width(setting::figure, row.in(ruler())), sheet_.canvas().width(setting::other, row.in(other())));
+    }
+
+    /// What the widest figure takes.
     Length figure_width() const {
         Length widest = least_figure;
         for (const auto& rows : rows_)
             for (const MeasureRow& row : rows)
-                if (shown(row) && row.kind != MeasureRow::Kind::stations)
-                    widest = max(widest, max(sheet_.canvas().width(setting::figure, row.in(ruler())), sheet_.canvas().width(setting::other, row.in(other()))));
+                if (shown(row) && row.kind != MeasureRow::Kind::stations) widest = max(widest, width_of(row));
         return widest;
+    }
+
+    /// A row of many holes may wrap, but has what the titles leave.
+    Length figure_width(std::size_t prints) const {
+        Length widest = figure_width();
+        const Length most = max(widest, (beside_labels(prints) - good_label) / static_cast<double>(prints));
+        for (const auto& rows : rows_)
+            for (const MeasureRow& row : rows)
+                if (shown(row)) widest = max(widest, min(most, width_of(row)));
+        return widest + Length::mm(0.1);
     }
 
     /// As many prints beside each other as leave room for the titles; at least one.
@@ -64,7 +77,7 @@ private:
 
     RuledTable table(std::size_t from, std::size_t to) const {
         const std::size_t prints = to - from;
-        const Length room = beside_labels(prints), figures = figure_width() * static_cast<double>(prints);
+        const Length room = beside_labels(prints), figures = figure_width(prints) * static_cast<double>(prints);
         const Length label = max(least_label, min(most_label, room - figures));
         std::vector<Length> widths{label};
         widths.resize(1 + prints, (room - label) / static_cast<double>(prints));

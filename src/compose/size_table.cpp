@@ -194,7 +194,11 @@ private:
         return 0;
     }
 
-    Span rows_of_page(std::size_t page, std::size_t pages) const { return {rows_.size() * page / pages, rows_.size() * (page + 1) / pages}; }
+    /// The last page, which has the notes, has the fewest.
+    Span rows_of_page(std::size_t page, std::size_t pages) const {
+        const auto before = [&](std::size_t n) { return (rows_.size() * n + pages - 1) / pages; };
+        return {before(page), before(page + 1)};
+    }
 
     bool fit_on(std::size_t pages, Length below_last) const {
         const Length room = room_of_further_page(sheet_.context(), title({0, rows_.size()}));
@@ -206,7 +210,8 @@ private:
     /// As roomy as lets all bands stand on the page.
     void whole(const Span& rows) {
         const double lines = static_cast<double>((rows.to - rows.from) * bands_.size());
-        const Length spare = sheet_.left_over() - least_height(rows) - (rows.to == rows_.size() ? notes_height() : Length());
+        const Length below = rows.to == rows_.size() ? notes_height() + Length::mm(0.1) : Length();
+        const Length spare = sheet_.left_over() - least_height(rows) - below;
         const Length air = max(least_air, min(most_air, least_air + spare / (2 * lines)));
         for (RuledTable& band : tables_) {
             if (&band != &tables_.front()) sheet_.down(between_bands);

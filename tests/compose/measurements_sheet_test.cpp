@@ -241,6 +241,9 @@ TEST_CASE("every piece that is cut says how its grain runs, and one that is boug
             CHECK((row->use.find("grain along its " + piece.of->grain) != std::string::npos) == grain);
             CHECK(words.find(row->use) != std::string::npos);
         }
+        const std::string all = all_words(s.document), of_pages = "Grain of the pages:";
+        CHECK(all.find(of_pages) != std::string::npos);
+        CHECK(all.find(of_pages, all.find(of_pages) + 1) == std::string::npos);  // said once
     }
 }
 
@@ -338,6 +341,11 @@ TEST_CASE("between two rows a buyer adds to her own page") {
     CHECK(letter.find("Board up to the next " + real_fractions("1/16 in") + " page width + " + real_fractions("1/8 in") + " page width + 4.5 mm") !=
           std::string::npos);
     CHECK(letter.find("as in the row of the next larger size") != std::string::npos);
+    // What does not depend on the page says the same as every row: 7 mm are more than 1/4 in, and no sixteenth.
+    const Sheets cased = made("case-binding", test::paper("letter"), planned());
+    const journal::Shown& spine = cased.columns[3].measures.piece("spine")->width;
+    CHECK(all_words(cased.document).find("Spine piece up to the next " + real_fractions("1/16 in ") + real_fractions(show_us(spine.us)) + " " + show_metric(spine.metric)) !=
+          std::string::npos);
     CHECK(all_words(made("soft-spine", test::paper("a4"), {100}).document).find("From your own page") == std::string::npos);
 }
 
