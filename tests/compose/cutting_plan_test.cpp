@@ -123,11 +123,11 @@ std::vector<const Outline*> lines_of(const Document& document, Length weight) {
 
 }  // namespace
 
-TEST_CASE("nothing on a cutting plan touches anything else, on any paper, of any journal, at any size") {
+TEST_CASE("nothing on a cutting plan touches anything else, on any paper, of any journal, at any size", "[many]") {
     cutting::for_all({103, 100, 50, 30}, [](const cutting::Made& made) { cutting::check_clear(made.document, cutting::paper_named(made.paper)); });
 }
 
-TEST_CASE("ten pieces of any size are drawn clearly on any paper") {
+TEST_CASE("ten pieces of any size are drawn clearly on any paper", "[many]") {
     std::mt19937 numbers(5);
     const auto from = [&](int least, int most) { return least + static_cast<int>(numbers() % static_cast<unsigned>(most - least + 1)); };
     for (int n = 0; n < 9; ++n) {
@@ -151,7 +151,7 @@ TEST_CASE("titles that are longer than the paper is wide are drawn, too") {
     cutting::check_clear(cutting::sheet_of(measures, "5x7", {board}), cutting::paper_named("5x7"));
 }
 
-TEST_CASE("pieces are labelled with both rulers, and every cut is listed with its distance") {
+TEST_CASE("pieces are labelled with both rulers, and every cut is listed with its distance", "[many]") {
     cutting::for_all({100}, [](const cutting::Made& made) {
         const auto texts = test::texts_of(made.document);
         const std::string words = cutting::all_words(made.document);

@@ -509,7 +509,7 @@ TEST_CASE("a drawing for which a paper has no room is not left out in silence") 
     CHECK(!said(running(made.document), "The drawing is left out"));
 }
 
-TEST_CASE("nothing in a guide collides or overflows on any paper, however long its words are") {
+TEST_CASE("nothing in a guide collides or overflows on any paper, however long its words are", "[many]") {
     kit::JournalTemplate journal = leaflet();
     for (kit::StepTemplate& one : journal.steps) {
         one.title += " and do it with more patience than the title of a step has room for on one line";
@@ -539,7 +539,7 @@ TEST_CASE("the same values give the same guide") {
     CHECK(to_json(Made(leaflet(), "letter").document) == to_json(Made(leaflet(), "letter").document));
 }
 
-TEST_CASE("the guide of every journal of the project is whole on every paper") {
+TEST_CASE("the guide of every journal of the project is whole on every paper", "[many]") {
     REQUIRE(!test::pipeline().journals.empty());
     for (const auto& [name, journal] : test::pipeline().journals)
         for (const std::string& paper : all_papers) {

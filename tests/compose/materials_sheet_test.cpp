@@ -173,7 +173,7 @@ TEST_CASE("an amount that both rulers tell alike stands once") {
     CHECK(words.find(amount, first + 1) == std::string::npos);
 }
 
-TEST_CASE("a long list takes more pages, and each that goes on in a group says which") {
+TEST_CASE("a long list takes more pages, and each that goes on in a group says which", "[many]") {
     materials::List list = full_list();
     for (int i = 0; i < 40; ++i) list.lines.insert(list.lines.begin() + 5, line(Line::Group::glueing, "Tape " + std::to_string(i), "1 of 38 x 452 mm", "1 of 1 1/2 x 18 in", "joins the boards"));
     for (int i = 0; i < 60; ++i) list.tools.push_back({{"t", "Tool " + std::to_string(i), "to work with", {}}, ""});
@@ -202,7 +202,7 @@ TEST_CASE("a list of nothing is still a sheet") {
     }
 }
 
-TEST_CASE("the shipped journals' lists fit on every paper") {
+TEST_CASE("the shipped journals' lists fit on every paper", "[many]") {
     for (const auto& [name, journal] : test::pipeline().journals) {
         const auto manifest = test::sample_manifest(name);
         for (const Paper& paper : {test::paper("letter"), test::paper("a4")}) {

@@ -116,7 +116,7 @@ kit::JournalTemplate with_notes() {
 
 }  // namespace
 
-TEST_CASE("on no paper does a text of the measurements leave its margins, lie over another or under a line, or lack a part") {
+TEST_CASE("on no paper does a text of the measurements leave its margins, lie over another or under a line, or lack a part", "[many]") {
     for_every_journal([](const Sheets& s) {
         for (const Page& page : s.document.pages) {
             CHECK(page.size == s.paper.size);
@@ -134,7 +134,7 @@ TEST_CASE("on no paper does a text of the measurements leave its margins, lie ov
     });
 }
 
-TEST_CASE("every size is a row with its scale and every measure in both unit systems, on every paper") {
+TEST_CASE("every size is a row with its scale and every measure in both unit systems, on every paper", "[many]") {
     for_every_journal([](const Sheets& s) {
         for (const Print print : s.manifest.prints) {
             const auto texts = size_pages(s.document, name_in_title(print));
@@ -153,7 +153,7 @@ TEST_CASE("every size is a row with its scale and every measure in both unit sys
     });
 }
 
-TEST_CASE("a page of sizes holds all that is to be known of them on letter and A4") {
+TEST_CASE("a page of sizes holds all that is to be known of them on letter and A4", "[many]") {
     for (const auto& [journal, templ] : test::pipeline().journals)
         for (const std::string name : {"letter", "a4"}) {
             const Sheets s = made(journal, test::paper(name), planned());
@@ -173,7 +173,7 @@ TEST_CASE("a page of sizes holds all that is to be known of them on letter and A
         }
 }
 
-TEST_CASE("figures that are cut from are 12 pt or more in the paper's own ruler, and can be read in the other") {
+TEST_CASE("figures that are cut from are 12 pt or more in the paper's own ruler, and can be read in the other", "[many]") {
     for (const Paper& paper : papers()) {
         const Sheets s = made("soft-spine", paper, planned());
         const auto sized = [&](const std::string& words, Length least) {
@@ -271,7 +271,7 @@ TEST_CASE("bulk and creep are told once, creep as an interval") {
     CHECK(std::count_if(rows.begin(), rows.end(), named_bulk) == 0);
 }
 
-TEST_CASE("the sheet is read by the line of the print check and by a trimmed page") {
+TEST_CASE("the sheet is read by the line of the print check and by a trimmed page", "[many]") {
     for (const Paper& paper : papers()) {
         const Sheets s = made("soft-spine", paper, planned());
         std::string words;
@@ -297,7 +297,7 @@ TEST_CASE("the sheet is read by the line of the print check and by a trimmed pag
     }
 }
 
-TEST_CASE("readings that a ruler cannot tell apart are marked, others are not") {
+TEST_CASE("readings that a ruler cannot tell apart are marked, others are not", "[many]") {
     // A borderless driver prints no larger page: above 100 % only the line tells the size. On letter's 8 in line a per
     // cent is 0.08 in and more than a sixteenth; of 5 1/2 in it is less.
     const Sheets letter = made("soft-spine", test::paper("letter"), planned()), a4 = made("soft-spine", test::paper("a4"), planned());

@@ -38,7 +38,7 @@ journal::Measures computed(const kit::Manifest& manifest, Paper paper, Print pri
 
 }  // namespace
 
-TEST_CASE("what is added to one's own page gives every piece at sizes that no row shows") {
+TEST_CASE("what is added to one's own page gives every piece at sizes that no row shows", "[many]") {
     for (const auto& [journal, templ] : test::pipeline().journals) {
         const auto manifest = test::sample_manifest(journal);
         for (const std::string name : {"letter", "a4"})

@@ -58,7 +58,7 @@ bool contains(const std::vector<std::string>& texts, const std::string& wanted) 
 
 }  // namespace
 
-TEST_CASE("on no sheet does a text leave its margins, lie over another or under a line") {
+TEST_CASE("on no sheet does a text leave its margins, lie over another or under a line", "[many]") {
     for_all([](const Made& made, const Paper& paper) {
         for (const Page& page : made.document.pages) {
             CHECK(page.size == paper.size);
@@ -81,7 +81,7 @@ TEST_CASE("text stays where every printer of the data prints, single-sided and d
             }
 }
 
-TEST_CASE("every character that a sheet shows has a glyph") {
+TEST_CASE("every character that a sheet shows has a glyph", "[many]") {
     for_all([](const Made& made, const Paper&) {
         for (const Page& page : made.document.pages)
             for (const Item& item : page.items)
@@ -92,7 +92,7 @@ TEST_CASE("every character that a sheet shows has a glyph") {
     });
 }
 
-TEST_CASE("lines have three weights, and text is black") {
+TEST_CASE("lines have three weights, and text is black", "[many]") {
     for_all([](const Made& made, const Paper&) {
         for (const Page& page : made.document.pages)
             for (const Item& item : page.items) {
@@ -103,7 +103,7 @@ TEST_CASE("lines have three weights, and text is black") {
     });
 }
 
-TEST_CASE("every page says in its foot what it is") {
+TEST_CASE("every page says in its foot what it is", "[many]") {
     for_all([](const Made& made, const Paper& paper) {
         for (const Page& page : made.document.pages) {
             Document alone;

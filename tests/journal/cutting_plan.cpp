@@ -59,7 +59,7 @@ Case small_case(Chance& chance) {
 
 }  // namespace
 
-TEST_CASE("on 200 small cases a plan is legal, and the best that trying everything finds") {
+TEST_CASE("on 200 small cases a plan is legal, and the best that trying everything finds", "[many]") {
     Chance chance(20260901);
     int several = 0;
     for (int n = 0; n < 200; ++n) {

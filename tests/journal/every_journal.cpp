@@ -162,7 +162,7 @@ TEST_CASE("there are five journals, and none names a paper") {
     }
 }
 
-TEST_CASE("every journal is computed for every paper, print and size, and is rounded once, the right way") {
+TEST_CASE("every journal is computed for every paper, print and size, and is rounded once, the right way", "[many]") {
     for (const auto& [name, journal] : pipeline().journals) {
         journal::Calculation calculation(journal);
         for_every_size([&, &journal_name = name](const journal::Conditions& c) {

@@ -56,7 +56,7 @@ TEST_CASE("on letter the long-stitch journal has the inch ruler's own lengths") 
     CHECK(m.findings.empty());
 }
 
-TEST_CASE("rows stand on the ruler's marks, as far apart as their signatures are thick, inside the spine") {
+TEST_CASE("rows stand on the ruler's marks, as far apart as their signatures are thick, inside the spine", "[many]") {
     journal::Conditions c = conditions(a4());
     for (const Paper& paper : {a4(), letter()})
         for (const double caliper : {0.08, 0.125, 0.25})

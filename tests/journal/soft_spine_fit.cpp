@@ -26,7 +26,7 @@ journal::Conditions with_margins(const Paper& paper, double percent, Length shor
 }  // namespace
 
 // Margins of 6.35 mm all round, and of 6.35 and 12.7 mm: generic printer descriptions in CUPS, 18 pt and 18/36 pt.
-TEST_CASE("bordered, the cover papers fit down to a little more than half size, and the remedy is told") {
+TEST_CASE("bordered, the cover papers fit down to a little more than half size, and the remedy is told", "[many]") {
     // The sheet has to be 30.5 mm wider than the page on A4 and 1 1/4 in longer than it is high on letter; half of the sheet is the page.
     const auto smallest = [](const Paper& paper, Length short_edges) {
         const double at_full = with_margins(paper, 100, short_edges).scale;
@@ -52,7 +52,7 @@ TEST_CASE("bordered, the cover papers fit down to a little more than half size, 
         }
 }
 
-TEST_CASE("a liner of half a full sheet fits at every size, without a slack of its own") {
+TEST_CASE("a liner of half a full sheet fits at every size, without a slack of its own", "[many]") {
     for (int percent = 30; percent <= 103; ++percent)
         for (const Paper& paper : {a4(), letter()})
             for (const auto& c : {conditions(paper, percent / 100.0), with_margins(paper, percent)})

@@ -36,7 +36,7 @@ Path kit_of(const std::string& journal) {
 
 }  // namespace
 
-TEST_CASE("every journal is released for papers that were added as data") {
+TEST_CASE("every journal is released for papers that were added as data", "[journals]") {
     std::filesystem::remove_all(folder());
     std::filesystem::create_directories(folder());
     std::filesystem::copy(source_folder / "pipeline", folder() / "pipeline", std::filesystem::copy_options::recursive);

@@ -36,14 +36,14 @@ const nlohmann::json* rule(const nlohmann::json& list, const std::string& name) 
 
 }  // namespace
 
-TEST_CASE("a kit without the closing band has none, and no caution for it is lost that elastic still asks for") {
+TEST_CASE("a kit without the closing band has none, and no caution for it is lost that elastic still asks for", "[otherwise]") {
     const Path kit = kit_with("choices: { closing-band: none }\n");
     const auto lengths = measured(kit)["lengths"];
     CHECK(named(lengths, "closing-band").is_null());
     CHECK_FALSE(named(lengths, "sewing-elastic").is_null());
 }
 
-TEST_CASE("a choice that the journal does not offer is told with its line") {
+TEST_CASE("a choice that the journal does not offer is told with its line", "[otherwise]") {
     const Path kit = kit_with("choices: { closing-band: ribbons }\n");
     const Said said = quirewright("measure " + quoted(kit.string()) + " --json");
     CHECK(said.status == 2);
@@ -52,14 +52,14 @@ TEST_CASE("a choice that the journal does not offer is told with its line") {
     CHECK(fault["line"].get<int>() > 1);
 }
 
-TEST_CASE("a kit's own caliper changes the thickness of its pages") {
+TEST_CASE("a kit's own caliper changes the thickness of its pages", "[otherwise]") {
     const double before = measured(kit_with(""))["bulk_mm"];
     const double after = measured(kit_with("calipers: { copy-100: 0.2 mm }\n"))["bulk_mm"];
     CHECK(before == Approx(24 * 0.125));  // 12 sheets are 24 leaves; 100 g/m2 at 1.25 cm3/g (ISO 534)
     CHECK(after == Approx(24 * 0.2));
 }
 
-TEST_CASE("what is glued in fills the spine") {
+TEST_CASE("what is glued in fills the spine", "[otherwise]") {
     const Path kit = kit_with("");
     const int before = named(measured(kit)["figures"], "pockets-room")["number"];
     replace_in(kit / "kit.yaml", "role: extra\n", "role: extra\n    glued-in: 2\n    filled: 3 mm\n");
@@ -67,7 +67,7 @@ TEST_CASE("what is glued in fills the spine") {
     CHECK(after < before);
 }
 
-TEST_CASE("a journal's own check takes the level that the kit gives it, and its reason is asked for") {
+TEST_CASE("a journal's own check takes the level that the kit gives it, and its reason is asked for", "[otherwise]") {
     const std::string scale = "--paper letter --print bordered --scale 30";
     const Path kit = kit_with("rules: { journal-station-near-end: { level: error, reason: thin paper } }\n");
     const nlohmann::json usual = measured(kit_with(""), scale), raised = measured(kit, scale);
@@ -80,7 +80,7 @@ TEST_CASE("a journal's own check takes the level that the kit gives it, and its 
     CHECK(quirewright("measure " + quoted(kit_with("rules: { journal-station-near-end: { level: note } }\n").string())).status == 2);
 }
 
-TEST_CASE("a kit without journal pages is unfit, and says so") {
+TEST_CASE("a kit without journal pages is unfit, and says so", "[otherwise]") {
     const Path kit = kit_with("");
     replace_in(kit / "kit.yaml", "role: journal-page", "role: extra");
     replace_in(kit / "kit.yaml", "sides: duplex", "sides: single");

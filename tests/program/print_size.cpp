@@ -2,11 +2,12 @@
 // A printed page is as large as it says: rendered by poppler at 600 dpi, where a pixel is 0.042 mm, and counted.
 #include "program/program.h"
 
-#include "base/length.h"
+#include "base/geometry.h"
 
 #include <catch2/catch.hpp>
 
 #include <cmath>
+#include <tuple>
 
 using namespace qw;
 using namespace qw::test;
@@ -65,7 +66,7 @@ bool any_apart(const std::vector<double>& marks, Length wanted) {
 
 }  // namespace
 
-TEST_CASE("the gauge of the print check measures what it says, to 0.1 mm") {
+TEST_CASE("the gauge of the print check measures what it says, to 0.1 mm", "[print-size]") {
     for (const auto& [paper, size, gauge] : {std::tuple("a4", Size{Length::mm(210), Length::mm(297)}, Length::mm(200)),
                                              std::tuple("letter", Size{Length::inches(8.5), Length::inches(11)}, Length::inches(8))}) {
         const Grey page = rendered(release_of("tidewater-almanac") / paper / "print-check.pdf", 1);
