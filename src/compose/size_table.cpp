@@ -3,6 +3,7 @@
 
 #include "compose/piece_table.h"
 #include "compose/ruled_table.h"
+#include "compose/size_rows.h"
 
 #include <algorithm>
 #include <cmath>
@@ -29,37 +30,16 @@ struct Thing {
     Length width;                     ///< of its widest figure
 };
 
-/// Sizes that are shown in one row: one, or neighbours that fail for the same reasons.
-struct Row {
-    std::vector<std::size_t> sizes;
-    std::vector<Reason> why_not;       ///< of the first of them; empty: the size is shown
-    bool in_other_figures = false;     ///< the others fail by other figures
-};
-
-/// What accompanies sizes, by rule.
-struct Note {
-    Reason reason;                     ///< as it is at the first size
-    std::vector<std::size_t> sizes;
-    bool in_other_figures = false;
-
-    /// A rule may say two things of one size: the first belongs to the first of the others.
-    bool takes(const Reason& other, std::size_t size) const { return reason.rule == other.rule && (sizes.empty() || sizes.back() != size); }
-};
-
-bool same_rules(const std::vector<Reason>& a, const std::vector<Reason>& b) {
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Reason& x, const Reason& y) { return x.rule == y.rule; });
-}
-
 class SizeTable {
 public:
     SizeTable(Sheet& sheet, const std::vector<SizeColumn>& columns, const RowTitles& titles, const texts::Passages& words)
         : sheet_(sheet), columns_(columns), words_(words), area_(sheet.content()) {
         for (const SizeColumn& column : columns_) values_.push_back(rows_of(column.measures, titles));
-        gather_rows();
+        rows_ = size_rows(columns_);
         gather_things();
         bands_ = balanced_bands();
         for (const Span& band : bands_) tables_.push_back(table(band));
-        notes_ = notes();
+        notes_ = size_notes(columns_, rows_, words_);
     }
 
     void draw() {
@@ -77,19 +57,6 @@ private:
     UnitSystem ruler() const { return columns_.front().measures.ruler; }
     UnitSystem other() const { return ruler() == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric; }
 
-    void gather_rows() {
-        for (std::size_t i = 0; i < columns_.size(); ++i) {
-            const auto why_not = reasons_by_rule(columns_[i].measures.findings, true);
-            if (rows_.empty() || why_not.empty() || !same_rules(rows_.back().why_not, why_not)) {
-                rows_.push_back({{i}, why_not});
-                continue;
-            }
-            Row& row = rows_.back();
-            row.sizes.push_back(i);
-            for (std::size_t n = 0; n < why_not.size(); ++n) row.in_other_figures = row.in_other_figures || row.why_not[n].sentence != why_not[n].sentence;
-        }
-    }
-
     const MeasureRow* value(std::size_t size, const std::string& name) const {
         const auto found = std::find_if(values_[size].begin(), values_[size].end(), [&](const MeasureRow& r) { return r.name == name; });
         return found == values_[size].end() ? nullptr : &*found;
@@ -100,7 +67,7 @@ private:
             if (row.kind == MeasureRow::Kind::item) continue;  // bought-in things are the same at every size
             if (row.kind == MeasureRow::Kind::figure && !changes(row.name)) continue;
             Thing thing{row.name, row.count, row.title, max(least_thing, longest_word(row))};
-            for (const Row& shown : rows_)
+            for (const SizeRow& shown : rows_)
                 if (shown.why_not.empty())
                     if (const MeasureRow* v = value(shown.sizes.front(), row.name))
                         thing.width = max(thing.width, max(sheet_.canvas().width(setting::table_figure, v->figures(ruler())),
@@ -125,7 +92,7 @@ private:
     /// What is the same at all sizes stands with full size only.
     bool changes(const std::string& name) const {
         const MeasureRow* first = nullptr;
-        for (const Row& row : rows_) {
+        for (const SizeRow& row : rows_) {
             const MeasureRow* v = row.why_not.empty() ? value(row.sizes.front(), name) : nullptr;
             if (v && first && v->in(ruler()) != first->in(ruler())) return true;
             if (v) first = v;
@@ -229,7 +196,7 @@ private:
 
     std::string title(const Span& rows) const {
         const std::string &first = columns_[rows_[rows.from].sizes.front()].label, &last = columns_[rows_[rows.to - 1].sizes.back()].label;
-        return words_.line("sizes-" + name_of(columns_.front().print), texts::Model().text("sizes", first == last ? first : range(first, last)));
+        return words_.line("sizes-" + name_of(columns_.front().print), texts::Model().text("sizes", first == last ? first : size_range(words_, first, last)));
     }
 
     /// Where sizes begin to follow each other in other steps, a stronger line helps to find the row.
@@ -250,60 +217,34 @@ private:
 
     /// Figures that are plain numbers have none.
     std::string unit_of(const Thing& thing) const {
-        for (const Row& row : rows_)
+        for (const SizeRow& row : rows_)
             if (const MeasureRow* v = row.why_not.empty() ? value(row.sizes.front(), thing.name) : nullptr)
                 return v->figures(ruler()) == v->in(ruler()) ? "" : words_.line(ruler() == UnitSystem::metric ? "unit-metric" : "unit-us");
         return "";
     }
 
-    std::vector<TableCell> cells(const Row& row, std::size_t from, std::size_t to) const {
+    std::vector<TableCell> cells(const SizeRow& row, std::size_t from, std::size_t to) const {
         std::vector<TableCell> all{label(row)};
         if (!row.why_not.empty()) {
             TableCell why;
-            for (const Reason& reason : row.why_not) why.add(at_first(reason, row.in_other_figures, row.sizes.front()), setting::small);
+            for (const Reason& reason : row.why_not)
+                why.add(reason_at(words_, reason, row.in_other_figures, columns_[row.sizes.front()].label), setting::small);
             all.push_back(why.over_the_rest());
             return all;
         }
         for (std::size_t i = from; i < to; ++i) {
             const MeasureRow* v = value(row.sizes.front(), things_[i].name);
-            all.push_back(v ? TableCell(v->figures(ruler()), setting::table_figure).add(v->in(other()), setting::other) : TableCell("–", setting::table_figure));
+            if (!v) all.push_back({"–", setting::table_figure});
+            else all.push_back(TableCell(v->figures(ruler()), setting::table_figure).add(v->in(ruler()) == v->in(other()) ? "" : v->in(other()), setting::other));
         }
         return all;
     }
 
-    TableCell label(const Row& row) const {
+    TableCell label(const SizeRow& row) const {
         const SizeColumn& first = columns_[row.sizes.front()];
-        if (row.sizes.size() > 1)
-            return {range(first.label, columns_[row.sizes.back()].label), setting::small_strong};
+        if (row.sizes.size() > 1) return {size_range(words_, first.label, columns_[row.sizes.back()].label), setting::small_strong};
+        if (!row.why_not.empty()) return {first.label, setting::small_strong};
         return TableCell(first.label, setting::table_figure).add(words_.line("size-scale", texts::Model().text("scale", scale_text(first))), setting::small);
-    }
-
-    /// Whether other sizes tell other figures is said beside the sentence.
-    std::string at_first(const Reason& reason, bool in_other_figures, std::size_t size) const {
-        if (!in_other_figures) return reason.sentence;
-        return words_.line("reason-at", texts::Model().text("reason", reason.sentence).text("size", columns_[size].label));
-    }
-
-    /// What accompanies the sizes that are shown, a sentence for each rule.
-    std::vector<std::string> notes() const {
-        std::vector<Note> said;
-        for (const Row& row : rows_) {
-            if (!row.why_not.empty()) continue;
-            const std::size_t size = row.sizes.front();
-            for (const Reason& reason : reasons_by_rule(columns_[size].measures.findings, false)) {
-                auto known = std::find_if(said.begin(), said.end(), [&](const Note& n) { return n.takes(reason, size); });
-                if (known == said.end()) known = said.insert(said.end(), {reason, {}});
-                known->sizes.push_back(size);
-                known->in_other_figures = known->in_other_figures || known->reason.sentence != reason.sentence;
-            }
-        }
-        std::vector<std::string> sentences;
-        for (const Note& note : said) {
-            auto model = texts::Model().text("print", words_.line(name_of(columns_.front().print))).text("size", listed_sizes(note.sizes));
-            model.text("reason", at_first(note.reason, note.in_other_figures, note.sizes.front()));
-            sentences.push_back(words_.line("note-on-size", model));
-        }
-        return sentences;
     }
 
     Length notes_height() const {
@@ -312,27 +253,12 @@ private:
         return height;
     }
 
-    /// "100 %, 95 % to 60 %, 50 %": three and more that follow each other are a range.
-    std::string listed_sizes(const std::vector<std::size_t>& sizes) const {
-        std::string all;
-        for (std::size_t i = 0; i < sizes.size();) {
-            std::size_t last = i;
-            while (last + 1 < sizes.size() && sizes[last + 1] == sizes[last] + 1) ++last;
-            if (last - i < 2) last = i;
-            const std::string& from = columns_[sizes[i]].label;
-            all += (all.empty() ? "" : ", ") + (last == i ? from : range(from, columns_[sizes[last]].label));
-            i = last + 1;
-        }
-        return all;
-    }
-    std::string range(const std::string& from, const std::string& to) const { return words_.line("range", texts::Model().text("from", from).text("to", to)); }
-
     Sheet& sheet_;
     const std::vector<SizeColumn>& columns_;
     const texts::Passages& words_;
     Rect area_;
     std::vector<std::vector<MeasureRow>> values_;
-    std::vector<Row> rows_;
+    std::vector<SizeRow> rows_;
     std::vector<Thing> things_;
     std::vector<Span> bands_;
     std::vector<RuledTable> tables_;    ///< of each band, with all rows
