@@ -25,16 +25,17 @@ texts::Passages passages_of(const kit::Pipeline& pipeline, const std::string& na
 
 /// The room that every printer leaves on a sheet: 20 mm at the sides and the top, and a foot whose lowest ink is
 /// more than 17 mm from the edge (the deepest unprinted foot among the printers' data is 48 pt, 16.93 mm). On papers
-/// smaller than that is meant for, sides are 12.7 mm (the widest unprinted side is 6.35 mm, the widest top 12.7 mm), and
+/// smaller than that is meant for, sides are 12.7 mm (the widest unprinted side is 6.35 mm) and the top is 15 mm (the widest is 12.7 mm), and
 /// what stands in the foot stands in four lines instead of two times two.
 struct SheetMargins {
     static constexpr Length foot = Length::mm(18);
     static constexpr bool narrow(Size paper) { return paper.width < Length::mm(160); }
     static constexpr Length side(Size paper) { return narrow(paper) ? Length::mm(12.7) : Length::mm(20); }
+    static constexpr Length top(Size paper) { return narrow(paper) ? Length::mm(15) : Length::mm(20); }
     static constexpr Length foot_height(Size paper) { return narrow(paper) ? Length::mm(17.5) : Length::mm(9.5); }  ///< lines and the rule above them
-    static constexpr Rect text(Size paper) { return {side(paper), foot, paper.width - side(paper), paper.height - side(paper)}; }
+    static constexpr Rect text(Size paper) { return {side(paper), foot, paper.width - side(paper), paper.height - top(paper)}; }
     static constexpr Rect content(Size paper) {
-        return {side(paper), foot + foot_height(paper) + Length::mm(4.5), paper.width - side(paper), paper.height - side(paper)};
+        return {side(paper), foot + foot_height(paper) + Length::mm(4.5), paper.width - side(paper), paper.height - top(paper)};
     }
 };
 

@@ -458,7 +458,7 @@ TEST_CASE("a step stands on one page with its figures, its cautions and its draw
     }
 }
 
-TEST_CASE("a step that is longer than a page goes on, and the page says which step it is") {
+TEST_CASE("a step that is longer than a page goes on, and the page says which step it is", "[many]") {
     kit::JournalTemplate journal = leaflet();
     for (int i = 0; i < 700; ++i) journal.steps[1].text += " words that fill up lines";
     for (const std::string& paper : all_papers) {

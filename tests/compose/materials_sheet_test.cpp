@@ -115,7 +115,7 @@ TEST_CASE("on no paper does the list of materials leave its margins or collide")
     for (const Paper& paper : papers()) check_clear(sheet_of(full_list(), paper), paper);
 }
 
-TEST_CASE("nothing of a list is lost on any paper") {
+TEST_CASE("nothing of a list is lost on any paper", "[many]") {
     const materials::List list = full_list();
     for (const Paper& paper : papers()) {
         CAPTURE(paper.short_name);
@@ -147,7 +147,7 @@ TEST_CASE("everything that is bought or laid ready has a box to tick, what is on
     for (const Paper& paper : papers()) CHECK(ticks(sheet_of(list, paper)) == bought);
 }
 
-TEST_CASE("the paper's own ruler stands first and larger") {
+TEST_CASE("the paper's own ruler stands first and larger", "[many]") {
     const auto size_of = [](const Document& document, const std::string& words) {
         Length size;
         for (const Page& page : document.pages)

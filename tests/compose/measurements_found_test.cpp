@@ -101,7 +101,7 @@ TEST_CASE("every printer of the data is among what may have happened") {
     }
 }
 
-TEST_CASE("between two rows a buyer adds to her own page") {
+TEST_CASE("between two rows a buyer adds to her own page", "[many]") {
     const std::string a4 = all_words(made("soft-spine", test::paper("a4"), planned()).document);
     CHECK(a4.find("From your own page") != std::string::npos);
     CHECK(a4.find("Board up to the next 0.5 mm page width + 4.5 mm page width + " + real_fractions("1/8 in") + " page height + 6 mm page height + " +

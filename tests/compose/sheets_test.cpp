@@ -117,7 +117,7 @@ TEST_CASE("every page says in its foot what it is", "[many]") {
     });
 }
 
-TEST_CASE("the same values give the same sheets") {
+TEST_CASE("the same values give the same sheets", "[many]") {
     const auto manifest = test::sample_manifest("soft-spine");
     const auto first = all_sheets(manifest, test::paper("a4")), second = all_sheets(manifest, test::paper("a4"));
     for (std::size_t i = 0; i < first.size(); ++i) CHECK(to_json(first[i].document) == to_json(second[i].document));

@@ -7,6 +7,8 @@
 #include "kit/small_pipeline.h"
 #include "kit/yaml.h"
 
+#include "support/sanitized.h"
+
 #include <catch2/catch.hpp>
 
 #include <algorithm>
@@ -306,9 +308,10 @@ TEST_CASE("every beginning of a template, and every one with a byte changed, is 
             FAIL_CHECK(fault.what());
         }
     };
-    for (std::size_t i = 0; i < whole.size(); ++i) check(whole.substr(0, i));
-    CHECK(refused == whole.size() - 5);  // whole after the first step, with what stands before the second, and after the second
-    for (std::size_t i = 0; i < whole.size(); ++i)
+    const std::size_t step = sanitized() ? 7 : 1;
+    for (std::size_t i = 0; i < whole.size(); i += step) check(whole.substr(0, i));
+    if (step == 1) CHECK(refused == whole.size() - 5);  // whole after the first step, with what stands before the second, and after the second
+    for (std::size_t i = 0; i < whole.size(); i += step)
         for (const char c : {'\n', ':', '}', '\'', '0'}) {
             std::string changed = whole;
             changed[i] = c;

@@ -315,7 +315,7 @@ TEST_CASE("a plan with a number that is none is a fault and leaves no file") {
     CHECK_FALSE(disk->stat(folder / "a.pdf"));
 }
 
-TEST_CASE("memory does not grow with the number of pages or the size of pictures") {
+TEST_CASE("memory does not grow with the number of pages or the size of pictures", "[many]") {
     const auto disk = real_disk();
     const TestFolder folder;
     write_text(folder / "a.png", png(noisy(1000, 1000)));

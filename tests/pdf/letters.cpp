@@ -64,7 +64,7 @@ TEST_CASE("text is embedded, subset and can be taken out again, fractions and al
     CHECK(std::filesystem::file_size(folder / "a.pdf") < 150'000);
 }
 
-TEST_CASE("a line ends where its width says, from every anchor") {
+TEST_CASE("a line ends where its width says, from every anchor", "[many]") {
     const auto disk = real_disk();
     const TestFolder folder;
     const Length size = 40_pt;

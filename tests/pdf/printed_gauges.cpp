@@ -123,7 +123,7 @@ void check_gauge(const Printed& print, const Paper& paper) {
 
 }  // namespace
 
-TEST_CASE("a printed hole jig measures right to a tenth of a millimetre") {
+TEST_CASE("a printed hole jig measures right to a tenth of a millimetre", "[many]") {
     const auto m = manifest();
     for (const Paper& paper : shipped().papers)
         for (const Print print : {Print::borderless, Print::bordered})

@@ -68,20 +68,24 @@ TEST_CASE("what is glued in fills the spine", "[otherwise]") {
 }
 
 TEST_CASE("a journal's own check takes the level that the kit gives it, and its reason is asked for", "[otherwise]") {
-    const std::string scale = "--paper letter --print bordered --scale 30";
-    const Path kit = kit_with("rules: { journal-station-near-end: { level: error, reason: thin paper } }\n");
-    const nlohmann::json usual = measured(kit_with(""), scale), raised = measured(kit, scale);
-    REQUIRE(rule(usual["findings"], "journal-station-near-end"));
-    REQUIRE(rule(raised["findings"], "journal-station-near-end"));
-    CHECK((*rule(usual["findings"], "journal-station-near-end"))["level"] == "warning");
-    CHECK((*rule(raised["findings"], "journal-station-near-end"))["level"] == "error");
-    const Path off = kit_with("rules: { journal-station-near-end: { level: off, reason: pierced by hand } }\n");
-    CHECK_FALSE(rule(measured(off, scale)["findings"], "journal-station-near-end"));
-    CHECK(quirewright("measure " + quoted(kit_with("rules: { journal-station-near-end: { level: note } }\n").string())).status == 2);
+    const std::string thick = "calipers: { copy-100: 0.6 mm }\n";  // fills more than the spine is wide
+    const nlohmann::json usual = measured(kit_with(thick));
+    REQUIRE(rule(usual["findings"], "journal-spine-fill"));
+    CHECK((*rule(usual["findings"], "journal-spine-fill"))["level"] == "warning");
+    const Path strict = kit_with(thick + "rules: { journal-spine-fill: { level: error, reason: our buyers close it with a band } }\n");
+    const Said said = quirewright("measure " + quoted(strict.string()) + " --json");
+    CHECK(said.status == 1);
+    const nlohmann::json raised = nlohmann::json::parse(said.text)["findings"];
+    REQUIRE(rule(raised, "journal-spine-fill"));
+    CHECK((*rule(raised, "journal-spine-fill"))["level"] == "error");
+    CHECK_FALSE(rule(measured(kit_with(thick + "rules: { journal-spine-fill: { level: off, reason: it may gape } }\n"))["findings"], "journal-spine-fill"));
+    CHECK(quirewright("measure " + quoted(kit_with("rules: { journal-spine-fill: { level: note } }\n").string())).status == 2);
 }
 
 TEST_CASE("a kit without journal pages is unfit, and says so", "[otherwise]") {
-    const Path kit = kit_with("");
+    const Path folder = Path(QW_RELEASED).parent_path() / "otherwise";
+    std::filesystem::remove_all(folder);
+    const Path kit = copy_of_kit("lamplight-mini", folder);
     replace_in(kit / "kit.yaml", "role: journal-page", "role: extra");
     replace_in(kit / "kit.yaml", "sides: duplex", "sides: single");
     const Said said = quirewright("audit " + quoted(kit.string()) + " --json");

@@ -60,7 +60,7 @@ bool killed_at_call(std::size_t n, const House& house) {
 
 }  // namespace
 
-TEST_CASE("a process killed before any of its system calls leaves the old or the new release whole") {
+TEST_CASE("a process killed before any of its system calls leaves the old or the new release whole", "[many]") {
     const bool first = GENERATE(true, false);
     std::size_t old_seen = 0, new_seen = 0;
     for (std::size_t n = 1;; ++n) {
