@@ -5,6 +5,7 @@
 #include "journal/soundness.h"
 
 #include <cmath>
+#include <cstdio>
 
 namespace qw::journal {
 
@@ -43,13 +44,22 @@ std::optional<FaultNote> unfit(const Asked& asked, Figure figure) {
     if ((asked.want == Want::number || asked.want == Want::count) && figure.kind == Kind::length)
         return note_on(asked, "formula-not-a-number", "is a length, no number", "a number", "divide by a length");
     if (wants_length && figure.value < 0)
-        return note_on(asked, "formula-negative", "is less than nothing: " + show_metric(Length::mm(figure.value)));
+        return note_on(asked, "formula-negative", "is less than nothing: " + show_metric(Length::mm(figure.value)), "a length from 0 on",
+                       "take less away from what shrinks with the page, or keep it up with max( )");
     if (asked.want == Want::size && Length::mm(figure.value) == Length())
-        return note_on(asked, "formula-negative", "leaves nothing of the piece");
+        return note_on(asked, "formula-negative", "leaves nothing of the piece", "more than nothing",
+                       "take less away from what shrinks with the page, or keep it up with max( )");
     constexpr double limit = 1e6, near = 1e-6;
     if (asked.want == Want::count && (figure.value < 0 || figure.value > limit || std::abs(figure.value - std::round(figure.value)) > near))
         return note_on(asked, "formula-count", "is no count", "a whole number from 0 on", "use ceil( ) or floor( )");
     return std::nullopt;
+}
+
+/// For which print a formula failed: what is sound at full size may not be at half of it.
+std::string at_size(const Conditions& c) {
+    char scale[32];
+    std::snprintf(scale, sizeof scale, "%.3f", c.scale);
+    return " (" + c.paper.title + ", " + name_of(c.print) + ", print scale " + scale + ")";
 }
 
 }  // namespace
@@ -175,11 +185,21 @@ Figures Formulas::in(UnitSystem system, const Conditions& conditions) {
             continue;
         }
         const Figure figure{results[i].front(), *kind};
-        if (std::optional<FaultNote> note = unfit(asked, figure)) notes.push_back(std::move(*note));
+        if (std::optional<FaultNote> note = unfit(asked, figure)) {
+            note->what += behind(asked) + at_size(conditions);
+            notes.push_back(std::move(*note));
+        }
         figures.set(*asked.formula, figure);
     }
     throw_if_any(notes);
     return figures;
+}
+
+std::string Formulas::behind(const Asked& asked) const {
+    for (std::size_t i = 0; i < named_; ++i)
+        if (formula_name(lines_[i].asked.formula->name) == asked.formula->text && lines_[i].asked.formula != asked.formula)
+            return ", from '" + lines_[i].asked.formula->text + "'";
+    return {};
 }
 
 Figures Formulas::rounded(UnitSystem system, const Conditions& conditions, const Figures& exact) {

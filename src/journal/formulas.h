@@ -65,6 +65,8 @@ private:
 
     void add_line(const Asked& asked, std::vector<FaultNote>& notes);
     void read(const kit::JournalTemplate& journal, std::vector<FaultNote>& notes);
+    /// What a formula that is only a name stands for: ", from 'page_width - 2 * gap'"; else empty.
+    std::string behind(const Asked& asked) const;
     void put_in_order(std::vector<FaultNote>& notes);
     void add_cut(const kit::Formula& formula, const kit::RoundingRule& rule, const std::string& place, std::vector<FaultNote>& notes);
 

@@ -50,6 +50,17 @@ Told told(const kit::CheckTemplate& check, const Reading& reading) {
     return said;
 }
 
+/// Nothing but the three values can stand in braces; a slip would be printed as it stands.
+void check_holes(const kit::CheckTemplate& check) {
+    for (const std::string* text : {&check.message, &check.mend})
+        for (std::size_t at = text->find('{'); at != std::string::npos; at = text->find('{', at + 1)) {
+            const std::string hole = text->substr(at, text->find('}', at) - at + 1);
+            if (hole == "{measured}" || hole == "{limit}" || hole == "{difference}") continue;
+            throw Fault(FaultKind::not_understood, FaultNote{"unknown-hole", check.mark, "check '" + check.name + "' shows " + hole,
+                                                             "{measured}, {limit} or {difference}", {}});
+        }
+}
+
 std::string filled(std::string text, const Told& said) {
     const std::pair<const char*, const std::string*> holes[] = {
         {"{measured}", &said.measured}, {"{limit}", &said.limit}, {"{difference}", &said.difference}};
@@ -84,6 +95,7 @@ Findings failed_checks(const kit::JournalTemplate& journal, const std::vector<Re
     Findings findings;
     for (const kit::CheckTemplate& check : journal.checks) {
         level_of(check);
+        check_holes(check);
         for (const Reading& reading : readings) told(check, reading);
         const auto fails = [&](const Reading& reading) { return reading.figures.at(check.holds).value == 0; };
         const auto first = std::find_if(readings.begin(), readings.end(), fails);

@@ -27,6 +27,25 @@ Shown shown(const Both& figures, const kit::Formula& formula, const kit::Roundin
     return s;
 }
 
+/// Holes are told from the head to the tail and lie on the page; anything else would be pierced as it stands.
+void check_stations(const kit::JournalTemplate& journal, const Figures& figures, const Conditions& conditions) {
+    std::vector<FaultNote> notes;
+    Length before;
+    const auto& stations = journal.stations.page;
+    for (std::size_t i = 0; i < stations.size(); ++i) {
+        const Asked asked{&stations[i], "stations.page[" + std::to_string(i + 1) + "]", Want::length};
+        const Length here = figures.length(stations[i]);
+        if (here > conditions.page.height)
+            notes.push_back(note_on(asked, "station-off-page", "lies beyond the page: " + show_metric(here) + " of " + show_metric(conditions.page.height),
+                                    "from 0 to page_height", "measure it from the head"));
+        else if (i > 0 && here <= before)
+            notes.push_back(note_on(asked, "stations-out-of-order", "does not lie below the station before it: " + show_metric(here) + " after " + show_metric(before),
+                                    "stations from head to tail", "write them in the order in which they lie on the page"));
+        before = here;
+    }
+    if (!notes.empty()) throw Fault(FaultKind::not_understood, std::move(notes));
+}
+
 /// A hole has no side on which it may safely be wrong: the nearest mark of the ruler.
 std::vector<Shown> stations(const Both& figures, const std::vector<kit::Formula>& formulas) {
     kit::RoundingRule rule;
@@ -137,6 +156,8 @@ Measures Calculation::at(const Conditions& conditions) {
     figures.ruler = conditions.paper.ruler;
     figures.metric = formulas_->in(UnitSystem::metric, conditions);
     figures.us = formulas_->in(UnitSystem::us, conditions);
+
+    check_stations(journal_, figures.own(), conditions);
 
     Measures m;
     m.journal = &journal_;

@@ -184,7 +184,8 @@ double Program::run() const {
         if (results != 1) throw fault_on(asked_, "formula-several-results", "has more than one result", "one result");
         return finite(last[0]);
     } catch (const Trouble& trouble) {
-        throw fault_on(asked_, "formula-not-finite", trouble.what);
+        throw fault_on(asked_, "formula-not-finite", trouble.what, "a finite result for every kit and size",
+                       "ask first, as in: sheets > 0 ? bulk / sheets : bulk");
     } catch (const mu::ParserError&) {
         throw fault_on(asked_, "formula-syntax", "cannot be evaluated", "names, plain numbers and signs that belong together");
     }

@@ -97,3 +97,12 @@ TEST_CASE("what follows from a rounded size is computed again") {
     REQUIRE(f.size() == 1);
     CHECK(f[0].measured == "3 mm");
 }
+
+TEST_CASE("a slip in the braces of a message is refused, not printed") {
+    Template t;
+    t.check("told", "1", "page_width", "page_width");
+    t.made.checks.back().message = "It has {mesured}.";
+    const auto notes = refused(t, conditions(a4()));
+    CHECK(notes.at(0).code == "unknown-hole");
+    CHECK(notes.at(0).what.find("{mesured}") != std::string::npos);
+}

@@ -138,3 +138,26 @@ TEST_CASE("one calculation serves many sizes") {
         CHECK(again.sewing->path == once.sewing->path);
     }
 }
+
+TEST_CASE("stations beyond the page, or out of their order, are refused") {
+    Template beyond;
+    beyond.length("inset", Length::mm(20), Length::inches(0.75));
+    beyond.sewn({"inset", "page_height + inset"}, {1, 2});
+    CHECK(refused(beyond, conditions(a4())).at(0).code == "station-off-page");
+    Template mixed;
+    mixed.length("inset", Length::mm(20), Length::inches(0.75));
+    mixed.sewn({"page_height - inset", "inset"}, {1, 2});
+    CHECK(refused(mixed, conditions(a4())).at(0).code == "stations-out-of-order");
+}
+
+TEST_CASE("a piece that is nothing at half size says which formula, which size, and what mends it") {
+    Template t;
+    t.length("frame", Length::mm(40), Length::inches(1.5)).value("window", "page_width - 2 * frame");
+    t.piece("window", "1", "window", "page_height");
+    CHECK_NOTHROW(journal::compute(t.made, conditions(a4())));
+    const auto notes = refused(t, conditions(a4(), 0.5));
+    CHECK(notes.at(0).code == "formula-negative");
+    CHECK_THAT(notes.at(0).what, Contains("'page_width - 2 * frame'"));
+    CHECK_THAT(notes.at(0).what, Contains("print scale 0.500"));
+    CHECK_FALSE(notes.at(0).mend.empty());
+}
