@@ -27,23 +27,22 @@ Shown shown(const Both& figures, const kit::Formula& formula, const kit::Roundin
     return s;
 }
 
-/// Holes are told from the head to the tail and lie on the page; anything else would be pierced as it stands.
-void check_stations(const kit::JournalTemplate& journal, const Figures& figures, const Conditions& conditions) {
-    std::vector<FaultNote> notes;
+/// Holes are told from the head to the tail and lie on the page; anything else would be pierced as it stands. A length
+/// that does not shrink can bring them past each other on a small print, so it is the size that fails, not the template.
+Findings misplaced_stations(const Measures& m) {
     Length before;
-    const auto& stations = journal.stations.page;
-    for (std::size_t i = 0; i < stations.size(); ++i) {
-        const Asked asked{&stations[i], "stations.page[" + std::to_string(i + 1) + "]", Want::length};
-        const Length here = figures.length(stations[i]);
-        if (here > conditions.page.height)
-            notes.push_back(note_on(asked, "station-off-page", "lies beyond the page: " + show_metric(here) + " of " + show_metric(conditions.page.height),
-                                    "from 0 to page_height", "measure it from the head"));
-        else if (i > 0 && here <= before)
-            notes.push_back(note_on(asked, "stations-out-of-order", "does not lie below the station before it: " + show_metric(here) + " after " + show_metric(before),
-                                    "stations from head to tail", "write them in the order in which they lie on the page"));
+    for (std::size_t i = 0; i < m.page_stations.size(); ++i) {
+        const Length here = m.page_stations[i].exact, page = m.conditions.page.height;
+        const std::string station = "Hole " + std::to_string(i + 1) + " in the pages";
+        if (here > page)
+            return {{"journal-stations-on-page", Level::error, {}, 0, 0, show(here, m.ruler), show(page, m.ruler), station + " would lie beyond the page.",
+                     "Print the pages larger."}};
+        if (i > 0 && here <= before)
+            return {{"journal-stations-on-page", Level::error, {}, 0, 0, show(here, m.ruler), show(before, m.ruler),
+                     station + " would not lie below the one before it.", "Print the pages larger."}};
         before = here;
     }
-    if (!notes.empty()) throw Fault(FaultKind::not_understood, std::move(notes));
+    return {};
 }
 
 /// A hole has no side on which it may safely be wrong: the nearest mark of the ruler.
@@ -157,8 +156,6 @@ Measures Calculation::at(const Conditions& conditions) {
     figures.metric = formulas_->in(UnitSystem::metric, conditions);
     figures.us = formulas_->in(UnitSystem::us, conditions);
 
-    check_stations(journal_, figures.own(), conditions);
-
     Measures m;
     m.journal = &journal_;
     m.conditions = conditions;
@@ -174,6 +171,7 @@ Measures Calculation::at(const Conditions& conditions) {
     const std::vector<Reading> judged = readings(*formulas_, figures, conditions);
     add_named(m, judged[1].figures);  // the paper's own system after rounding
     m.findings = failed_checks(journal_, judged);
+    for (Finding& finding : misplaced_stations(m)) m.findings.push_back(std::move(finding));
     return m;
 }
 

@@ -98,10 +98,13 @@ std::vector<Line> length_lines(const kit::Pipeline& pipeline, const journal::Mea
     for (const auto& [material, lengths] : by_material(pipeline, measures)) {
         Heap heap(material->group, material->name, material->title);
         for (const journal::CutLength* length : lengths) {
-            const auto amount = [&, length](const kit::Material& other) { return amount_of(measures, *length, other); };
-            BothTexts own = material->group == Line::Group::paper ? amount(*material) : lengths_of(*length);
+            const auto amount = [length](const kit::Material& other, const journal::Measures& otherwise) {
+                const journal::CutLength* as_cut = otherwise.length(length->of->name);
+                return amount_of(otherwise, as_cut ? *as_cut : *length, other);
+            };
+            BothTexts own = material->group == Line::Group::paper ? amount(*material, measures) : lengths_of(*length);
             heap.add({length->of->title, length->of, std::move(own), length->of->use, "",
-                      other_ways(pipeline, measures, *length->of, length->of->mark, amount)});
+                      other_ways(pipeline, measures, length->of->name, *length->of, length->of->mark, amount)});
         }
         lines.push_back(heap.line(material->group == Line::Group::paper ? BothTexts() : together(lengths, *material)));
     }
@@ -120,7 +123,8 @@ std::vector<Line> item_lines(const kit::Manifest& manifest, const kit::Pipeline&
         const std::string title = material ? material->title : item.of->title;
         Heap heap(material ? material->group : Line::Group::other, name, title);
         heap.add({title, item.of, amount(material ? material->allowance : 0), item.of->use, "",
-                  other_ways(pipeline, measures, *item.of, item.of->mark, [&](const kit::Material& other) { return amount(other.allowance); })});
+                  other_ways(pipeline, measures, name, *item.of, item.of->mark,
+                             [&](const kit::Material& other, const journal::Measures&) { return amount(other.allowance); })});
         lines.push_back(heap.line());
     }
     return lines;

@@ -81,15 +81,16 @@ const kit::Material* material_of(const kit::Manifest& manifest, const kit::Pipel
     return other ? &needed_material(pipeline, other->material, measures, item.of->mark) : material_of(pipeline, item.of->name);
 }
 
-std::vector<OtherWay> other_ways(const kit::Pipeline& pipeline, const journal::Measures& measures, const kit::Choosable& thing, const SourceMark& mark,
-                                 const std::function<BothTexts(const kit::Material&)>& amount) {
+std::vector<OtherWay> other_ways(const kit::Pipeline& pipeline, const journal::Measures& measures, const std::string& name, const kit::Choosable& thing,
+                                 const SourceMark& mark, const AmountOf& amount) {
     std::vector<OtherWay> ways;
     for (const kit::Alternative& other : thing.instead) {
         OtherWay way{other.name, other.title, {}, {}, {}, other.use};
         if (!other.material.empty()) {
             const kit::Material& material = needed_material(pipeline, other.material, measures, mark);
             if (way.title.empty()) way.title = material.title;
-            const BothTexts texts = amount(material);
+            const kit::JournalTemplate otherwise = kit::chosen(*measures.journal, {{name, {other.name, mark}}});
+            const BothTexts texts = amount(material, journal::compute(otherwise, measures.conditions));
             way.metric = texts.metric;
             way.us = texts.us;
         }

@@ -50,8 +50,10 @@ const kit::Material& needed_material(const kit::Pipeline& pipeline, const std::s
 const kit::Material* material_of(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures,
                                  const journal::Item& item);
 
-/// What may stand in for a thing. `amount` tells how much of a material that is.
-std::vector<OtherWay> other_ways(const kit::Pipeline& pipeline, const journal::Measures& measures, const kit::Choosable& thing, const SourceMark& mark,
-                                 const std::function<BothTexts(const kit::Material&)>& amount);
+/// What may stand in for a thing of that name. `amount` tells how much of a material that is, from the measures as they
+/// are when it is chosen: a band needs no tails where a ribbon does.
+using AmountOf = std::function<BothTexts(const kit::Material&, const journal::Measures&)>;
+std::vector<OtherWay> other_ways(const kit::Pipeline& pipeline, const journal::Measures& measures, const std::string& name, const kit::Choosable& thing,
+                                 const SourceMark& mark, const AmountOf& amount);
 
 }  // namespace qw::materials

@@ -139,15 +139,22 @@ TEST_CASE("one calculation serves many sizes") {
     }
 }
 
-TEST_CASE("stations beyond the page, or out of their order, are refused") {
+TEST_CASE("a size at which stations lie beyond the page, or out of their order, fails") {
+    const auto found = [](const Template& t) {
+        const journal::Measures m = journal::compute(t.made, conditions(a4()));
+        REQUIRE(m.findings.size() == 1);
+        CHECK(m.findings.at(0).rule == "journal-stations-on-page");
+        CHECK(m.findings.at(0).level == Level::error);
+        return m.findings.at(0).message;
+    };
     Template beyond;
     beyond.length("inset", Length::mm(20), Length::inches(0.75));
     beyond.sewn({"inset", "page_height + inset"}, {1, 2});
-    CHECK(refused(beyond, conditions(a4())).at(0).code == "station-off-page");
+    CHECK_THAT(found(beyond), Contains("beyond the page"));
     Template mixed;
     mixed.length("inset", Length::mm(20), Length::inches(0.75));
     mixed.sewn({"page_height - inset", "inset"}, {1, 2});
-    CHECK(refused(mixed, conditions(a4())).at(0).code == "stations-out-of-order");
+    CHECK_THAT(found(mixed), Contains("below the one before"));
 }
 
 TEST_CASE("a piece that is nothing at half size says which formula, which size, and what mends it") {

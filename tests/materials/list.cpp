@@ -283,3 +283,13 @@ TEST_CASE("what the pipeline does not have is refused") {
         CHECK(book.line("eyelet").metric == "3 of 3 mm");
     }
 }
+
+TEST_CASE("what may stand in for a length has the length that it needs itself") {
+    Book tied;
+    tied.length("bow", 200_mm, 8_in);
+    tied.length_named("sewing").length.text = "sewing_length + has_sewing * bow";
+    const Counted book(tied.made);
+    const Line& elastic = book.line("elastic");
+    CHECK_THAT(elastic.metric, Catch::Matchers::StartsWith("2 of 578 mm"));
+    CHECK_THAT(way(elastic, "twine").metric, Catch::Matchers::StartsWith("2 of 378 mm"));  // as if twine had been chosen
+}
