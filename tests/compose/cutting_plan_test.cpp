@@ -20,14 +20,6 @@ namespace {
 
 namespace cutting {
 
-Paper paper_named(const std::string& name) {
-    if (name == "a5") return {"iso_a5_148x210mm", "a5", "A5", {148_mm, 210_mm}, UnitSystem::metric};
-    if (name == "5x7") return {"na_5x7_5x7in", "5x7", "5 × 7 in", {5_in, 7_in}, UnitSystem::us};
-    return test::paper(name);
-}
-
-const std::vector<std::string> papers{"letter", "a4", "a5", "5x7"};
-
 kit::Board board(const std::string& name, Length width, Length height, const std::string& grain) { return {name, "Board " + name, {width, height}, grain}; }
 
 /// Sheets of board as they are bought, and one that is too small for most journals.
@@ -49,8 +41,8 @@ Document sheet_of(const kit::Manifest& manifest, const Paper& paper, const std::
 
 void for_all(const std::vector<double>& percents, const std::function<void(const Made&)>& look) {
     for (const auto& [journal, unused] : test::pipeline().journals)
-        for (const std::string& name : papers) {
-            const Paper paper = paper_named(name);
+        for (const Paper& paper : test::sheet_papers()) {
+            const std::string& name = paper.short_name;
             auto manifest = test::sample_manifest(journal);
             manifest.papers = {paper};
             Made made{journal, name, test::sample_columns(manifest, paper, percents), {}, {}};
@@ -105,11 +97,11 @@ struct Pieces {
 
 Document sheet_of(const journal::Measures& measures, const std::string& paper_name, const std::vector<kit::Board>& from) {
     static const auto manifest = test::sample_manifest("soft-spine");
-    return sheet_of(manifest, paper_named(paper_name),
+    return sheet_of(manifest, test::paper(paper_name),
                     {{Print::borderless, "100 %", &measures, journal::board_plans(journal::board_pieces(measures), from)}});
 }
 
-journal::Conditions conditions(const std::string& paper_name) { return example::conditions(paper_named(paper_name)); }
+journal::Conditions conditions(const std::string& paper_name) { return example::conditions(test::paper(paper_name)); }
 
 std::vector<const Outline*> lines_of(const Document& document, Length weight) {
     std::vector<const Outline*> lines;
@@ -124,7 +116,7 @@ std::vector<const Outline*> lines_of(const Document& document, Length weight) {
 }  // namespace
 
 TEST_CASE("nothing on a cutting plan touches anything else, on any paper, of any journal, at any size", "[many]") {
-    cutting::for_all({103, 100, 50, 30}, [](const cutting::Made& made) { cutting::check_clear(made.document, cutting::paper_named(made.paper)); });
+    cutting::for_all({103, 100, 50, 30}, [](const cutting::Made& made) { cutting::check_clear(made.document, test::paper(made.paper)); });
 }
 
 TEST_CASE("ten pieces of any size are drawn clearly on any paper", "[many]") {
@@ -134,10 +126,10 @@ TEST_CASE("ten pieces of any size are drawn clearly on any paper", "[many]") {
         cutting::Pieces pieces;
         const int small = n % 3 == 0 ? 10 : 40;
         for (int i = 0; i < 10; ++i) pieces.add(Length::mm(from(small, 120)), Length::mm(from(small, 150)), 1, from(0, 1) ? "height" : "any");
-        for (const std::string& name : cutting::papers) {
+        for (const auto& [long_name, name, title, size, ruler] : test::sheet_papers()) {
             const auto measures = journal::compute(pieces.made.made, cutting::conditions(name));
             CAPTURE(n, name);
-            cutting::check_clear(cutting::sheet_of(measures, name, {cutting::board("A4", 210_mm, 297_mm, "height")}), cutting::paper_named(name));
+            cutting::check_clear(cutting::sheet_of(measures, name, {cutting::board("A4", 210_mm, 297_mm, "height")}), test::paper(name));
         }
     }
 }
@@ -148,7 +140,7 @@ TEST_CASE("titles that are longer than the paper is wide are drawn, too") {
     for (auto& piece : pieces.made.made.pieces) piece.title = "The strip that goes between the front board and the back board of the cover";
     const auto measures = journal::compute(pieces.made.made, cutting::conditions("5x7"));
     auto board = cutting::board("a sheet whose name is far longer than any sheet of paper is wide, in any language at all", 210_mm, 297_mm, "height");
-    cutting::check_clear(cutting::sheet_of(measures, "5x7", {board}), cutting::paper_named("5x7"));
+    cutting::check_clear(cutting::sheet_of(measures, "5x7", {board}), test::paper("5x7"));
 }
 
 TEST_CASE("pieces are labelled with both rulers, and every cut is listed with its distance", "[many]") {
@@ -168,7 +160,7 @@ TEST_CASE("pieces are labelled with both rulers, and every cut is listed with it
                         CHECK(cutting::contains(texts, real_fractions(show(cut.across ? cut.at - cut.of.bottom : cut.at - cut.of.left, m.ruler))));
                 }
         }
-        CHECK(words.find("Always print this sheet at 10") != std::string::npos);  // cut off on narrow papers
+        CHECK(words.find("Always print this sheet at 100 %") != std::string::npos);
         CHECK(words.find("draw the blade in or cap it") != std::string::npos);
         CHECK(words.find("the pieces become smaller") != std::string::npos);
     });

@@ -104,7 +104,7 @@ const std::vector<double> sizes{103, 100, 91, 77, 64, 50, 41, 30};
 void for_every_cover(const std::function<void(const kit::JournalTemplate&, const Paper&, const journal::Measures&, double)>& look) {
     for (const std::string& picture : test::all_pictures) {
         const kit::JournalTemplate journal = test::drawn_journal(picture);
-        for (const Paper& paper : test::drawn_papers())
+        for (const Paper& paper : test::sheet_papers())
             for (const double percent : sizes) {
                 CAPTURE(picture, paper.short_name, percent);
                 look(journal, paper, test::drawn_measures(journal, paper, percent), percent);
@@ -165,8 +165,8 @@ TEST_CASE("the cover tells all its dimensions") {
 }
 
 TEST_CASE("what is cut from is said large") {
-    const auto m = test::drawn_measures(test::drawn_journal("case-cover"), test::drawn_papers()[1], 100);
-    const Drawing made = drawing(draw_cover, SheetMargins::content(test::drawn_papers()[1].size), test::drawn_papers()[1], m);
+    const auto m = test::drawn_measures(test::drawn_journal("case-cover"), test::sheet_papers()[1], 100);
+    const Drawing made = drawing(draw_cover, SheetMargins::content(test::sheet_papers()[1].size), test::sheet_papers()[1], m);
     for (const Text* text : made.texts())
         if (text->words.ends_with(" mm")) CHECK(text->size >= 12_pt);
 }
@@ -187,7 +187,7 @@ TEST_CASE("the cover is as large as its scale says") {
 }
 
 TEST_CASE("a case lies open with its joints between spine and boards, and its papers beyond the boards on three sides") {
-    const auto m = test::drawn_measures(test::drawn_journal("case-cover"), test::drawn_papers()[1], 100);
+    const auto m = test::drawn_measures(test::drawn_journal("case-cover"), test::sheet_papers()[1], 100);
     const FlatCover flat = flat_cover(m);
     REQUIRE(flat.boards.size() == 2);
     CHECK(flat.spine->left - flat.boards[0].right == 7_mm);
@@ -202,7 +202,7 @@ TEST_CASE("a case lies open with its joints between spine and boards, and its pa
 }
 
 TEST_CASE("a soft cover's rows of holes stand about its middle, inside the spine") {
-    const auto m = test::drawn_measures(test::sewn_journal(4, {1, 2, 3, 4}, 6, 6, true), test::drawn_papers()[1], 100);
+    const auto m = test::drawn_measures(test::sewn_journal(4, {1, 2, 3, 4}, 6, 6, true), test::sheet_papers()[1], 100);
     const FlatCover flat = flat_cover(m);
     REQUIRE(flat.rows.size() == 6);
     CHECK(flat.rows[1] - flat.rows[0] == 4_mm);
@@ -212,7 +212,7 @@ TEST_CASE("a soft cover's rows of holes stand about its middle, inside the spine
 }
 
 TEST_CASE("the leaves of a concertina are as long as its pages") {
-    const auto m = test::drawn_measures(test::drawn_journal("concertina"), test::drawn_papers()[0], 100);
+    const auto m = test::drawn_measures(test::drawn_journal("concertina"), test::sheet_papers()[0], 100);
     const Zigzag z = *flat_cover(m).zigzag;
     CHECK(z.leaves.size() == static_cast<std::size_t>(z.drawn) * 2 + 1);
     for (std::size_t i = 1; i < z.leaves.size(); ++i) {
@@ -223,7 +223,7 @@ TEST_CASE("the leaves of a concertina are as long as its pages") {
 
 TEST_CASE("a corner is cut at 45°, as far from the board's corner as the template says") {
     for (const std::string picture : {"case-cover", "opened-cover", "concertina"})
-        for (const Paper& paper : test::drawn_papers())
+        for (const Paper& paper : test::sheet_papers())
             for (const double board : {0.5, 1.0, 2.0, 3.0})
                 for (const Rect& room : rooms(paper)) {
                     auto m = test::drawn_measures(test::drawn_journal(picture), paper, 100);
@@ -252,10 +252,10 @@ TEST_CASE("a corner is cut at 45°, as far from the board's corner as the templa
 }
 
 TEST_CASE("a corner without its lengths is not drawn") {
-    auto m = test::drawn_measures(test::drawn_journal("case-cover"), test::drawn_papers()[1], 100);
-    const Rect room = SheetMargins::content(test::drawn_papers()[1].size);
+    auto m = test::drawn_measures(test::drawn_journal("case-cover"), test::sheet_papers()[1], 100);
+    const Rect room = SheetMargins::content(test::sheet_papers()[1].size);
     m.named.erase("corner-cut");
-    const Drawing made = drawing(draw_corner, room, test::drawn_papers()[1], m);
+    const Drawing made = drawing(draw_corner, room, test::sheet_papers()[1], m);
     CHECK(!made.there);
     CHECK(made.page.items.empty());
 }
@@ -289,7 +289,7 @@ TEST_CASE("moves of the needle lie on the side where the thread is, and never on
 }
 
 TEST_CASE("stitches of 3 to 9 stations and of up to 20 rows are drawn and nothing collides") {
-    for (const Paper& paper : test::drawn_papers()) {
+    for (const Paper& paper : test::sheet_papers()) {
         const Rect all = SheetMargins::content(paper.size), room{all.left, all.bottom, all.right, all.top - 10_mm};
         for (int stations = 3; stations <= 9; ++stations)
             for (const int rows : {1, 2, 7, 20})
@@ -309,7 +309,7 @@ TEST_CASE("stitches of 3 to 9 stations and of up to 20 rows are drawn and nothin
 }
 
 TEST_CASE("the thread is solid outside and dashed inside, and climbs once between two signatures") {
-    const Paper& paper = test::drawn_papers()[1];
+    const Paper& paper = test::sheet_papers()[1];
     const auto m = test::drawn_measures(test::sewn_journal(4, {1, 2, 3, 4}, 5, 5, true), paper, 100);
     const Drawing made = drawing(draw_stitch, SheetMargins::content(paper.size), paper, m);
     const auto dashed = lines_of(made.page, weight::heavy, true), solid = lines_of(made.page, weight::heavy);
@@ -325,14 +325,14 @@ TEST_CASE("the thread is solid outside and dashed inside, and climbs once betwee
 }
 
 TEST_CASE("a journal that is not sewn has no stitch") {
-    const Paper& paper = test::drawn_papers()[1];
+    const Paper& paper = test::sheet_papers()[1];
     const auto m = test::drawn_measures(test::drawn_journal("concertina"), paper, 100);
     CHECK(!drawing(draw_stitch, SheetMargins::content(paper.size), paper, m).there);
     CHECK(!drawing(draw_stations, SheetMargins::content(paper.size), paper, m).there);
 }
 
 TEST_CASE("holes of pages and spine are set out side by side, however many there are") {
-    for (const Paper& paper : test::drawn_papers())
+    for (const Paper& paper : test::sheet_papers())
         for (const int stations : {1, 3, 5, 9})
             for (const double percent : sizes) {
                 std::vector<int> path;

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "compose/drawn_samples.h"
 
+#include "compose/sample_kit.h"
+
 #include <deque>
-#include <fstream>
-#include <sstream>
 
 namespace qw::test {
 
@@ -108,14 +108,6 @@ kit::JournalTemplate concertina() {
 
 const std::vector<std::string> all_pictures{"opened-cover", "wrapped-cover", "case-cover", "soft-cover", "concertina"};
 
-const std::vector<Paper>& drawn_papers() {
-    static const std::vector<Paper> papers{{"na_letter_8.5x11in", "letter", "Letter", {8.5_in, 11_in}, UnitSystem::us},
-                                           {"iso_a4_210x297mm", "a4", "A4", {210_mm, 297_mm}, UnitSystem::metric},
-                                           {"iso_a5_148x210mm", "a5", "A5", {148_mm, 210_mm}, UnitSystem::metric},
-                                           {"na_5x7_5x7in", "5x7", "5 x 7 in", {5_in, 7_in}, UnitSystem::us}};
-    return papers;
-}
-
 kit::JournalTemplate drawn_journal(const std::string& picture) {
     if (picture == "opened-cover") return opened();
     if (picture == "wrapped-cover") return wrapped();
@@ -162,13 +154,7 @@ journal::Measures drawn_measures(const kit::JournalTemplate& journal, const Pape
 
 const kit::Pipeline& words_only() {
     static const kit::Pipeline made = [] {
-        kit::Pipeline p;
-        for (const auto& file : std::filesystem::directory_iterator(Path(QW_SOURCE_DIR) / "pipeline/texts")) {
-            std::ifstream in(file.path());
-            std::ostringstream text;
-            text << in.rdbuf();
-            p.texts[file.path().filename().string()] = text.str();
-        }
+        kit::Pipeline p = words_alone();
         p.cautions = {{"blades", "Cut away from yourself.", false}, {"points", "Pierce onto a mat, never towards a hand.", false}};
         p.tools = {{"awl", "Awl", "to pierce", {"points"}}, {"craft-knife", "Craft knife", "to cut", {"blades"}}};
         return p;

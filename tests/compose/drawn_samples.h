@@ -9,8 +9,6 @@
 
 namespace qw::test {
 
-/// Letter, A4, and the small papers that kits may come to: A5 and 5 × 7 in.
-const std::vector<Paper>& drawn_papers();
 extern const std::vector<std::string> all_pictures;
 
 /// A small journal for each picture, made up for the drawings: pieces, holes and sewing that such a cover has.

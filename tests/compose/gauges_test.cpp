@@ -105,7 +105,7 @@ std::vector<std::pair<Point, Point>> strokes_of(const Page& page, Length weight)
 TEST_CASE("the hole jig is as long as the page, with every hole at its unrounded place") {
     for (const std::string picture : {"opened-cover", "wrapped-cover", "case-cover", "soft-cover"}) {
         const auto journal = test::drawn_journal(picture);
-        for (const Paper& paper : test::drawn_papers()) {
+        for (const Paper& paper : test::sheet_papers()) {
             CAPTURE(picture, paper.short_name);
             const auto m = test::drawn_measures(journal, paper, 100);
             const Document document = *jig_of(journal, paper);
@@ -133,7 +133,7 @@ TEST_CASE("the hole jig is as long as the page, with every hole at its unrounded
 
 TEST_CASE("marks for the spine are the spine's holes from its middle") {
     const auto journal = test::drawn_journal("opened-cover");
-    const Paper& a4 = test::drawn_papers()[1];
+    const Paper& a4 = test::sheet_papers()[1];
     const auto m = test::drawn_measures(journal, a4, 100);
     const Page page = jig_of(journal, a4)->pages.at(0);
     const Rect strip = strips(page).at(0);
@@ -148,7 +148,7 @@ TEST_CASE("marks for the spine are the spine's holes from its middle") {
 
 TEST_CASE("the jig says how it is used, and carries TOP, its middle and the gauge") {
     const auto journal = test::sewn_journal(4, {1, 2, 3, 4}, 6, 6, true);
-    for (const Paper& paper : test::drawn_papers()) {
+    for (const Paper& paper : test::sheet_papers()) {
         const Document document = *jig_of(journal, paper);
         const std::string words = said(document);
         CAPTURE(paper.short_name, words);
@@ -165,18 +165,18 @@ TEST_CASE("the jig says how it is used, and carries TOP, its middle and the gaug
 }
 
 TEST_CASE("a strip longer than its paper comes in parts with a mark to join them by") {
-    const Paper& small = test::drawn_papers()[3];
+    const Paper& small = test::sheet_papers()[3];
     const Document document = *jig_of(test::drawn_journal("opened-cover"), small);
     CHECK(strips(document.pages.back()).size() == 2);
     const auto texts = test::texts_of(document);
     CHECK(std::count(texts.begin(), texts.end(), "A") == 2);
     CHECK(said(document).find("It comes in 2 parts") != std::string::npos);
-    CHECK(strips(jig_of(test::drawn_journal("opened-cover"), test::drawn_papers()[0])->pages[0]).size() == 1);
+    CHECK(strips(jig_of(test::drawn_journal("opened-cover"), test::sheet_papers()[0])->pages[0]).size() == 1);
 }
 
 TEST_CASE("holes that do not move with the pages limit the sizes for which the jig holds") {
     auto journal = test::drawn_journal("opened-cover");
-    const Paper& a4 = test::drawn_papers()[1];
+    const Paper& a4 = test::sheet_papers()[1];
     CHECK(said(*jig_of(journal, a4)).find("This jig holds") == std::string::npos);
     for (kit::NamedLength& length : journal.lengths)
         if (length.name == "station-inset") length.printed = false;
@@ -190,12 +190,12 @@ TEST_CASE("holes that do not move with the pages limit the sizes for which the j
 }
 
 TEST_CASE("without holes in the pages there is no jig") {
-    CHECK(!jig_of(test::drawn_journal("concertina"), test::drawn_papers()[1]));
+    CHECK(!jig_of(test::drawn_journal("concertina"), test::sheet_papers()[1]));
 }
 
 TEST_CASE("gauges are printed at full size, and no label collides on any paper") {
     for (const std::string& picture : test::all_pictures)
-        for (const Paper& paper : test::drawn_papers())
+        for (const Paper& paper : test::sheet_papers())
             for (const int rows : {1, 6, 20}) {
                 if (rows > 1 && picture != "soft-cover") continue;
                 CAPTURE(picture, paper.short_name, rows);
@@ -214,7 +214,7 @@ TEST_CASE("gauges are printed at full size, and no label collides on any paper")
 }
 
 TEST_CASE("the angle is a turn-in wide, and its line passes the board's corner at the distance of the cut") {
-    const Paper& a4 = test::drawn_papers()[1];
+    const Paper& a4 = test::sheet_papers()[1];
     const auto m = test::drawn_measures(test::drawn_journal("case-cover"), a4, 100);
     const auto words = passages_of(test::words_only(), "gauges");
     const auto turn_in = gauge_lengths(m, {"turn-in"}, words), corner = gauge_lengths(m, {"corner-cut"}, words);
@@ -236,7 +236,7 @@ TEST_CASE("the angle is a turn-in wide, and its line passes the board's corner a
 }
 
 TEST_CASE("each step is as deep as its length, and says it in both unit systems") {
-    const Paper& letter = test::drawn_papers()[0];
+    const Paper& letter = test::sheet_papers()[0];
     const auto m = test::drawn_measures(test::drawn_journal("opened-cover"), letter, 100);
     const auto words = passages_of(test::words_only(), "gauges");
     const auto lengths = gauge_lengths(m, {"hinge-gap", "head-square", "station-inset", "joint", "liner-inset"}, words);
@@ -257,7 +257,7 @@ TEST_CASE("each step is as deep as its length, and says it in both unit systems"
 }
 
 TEST_CASE("the strip of rows has a line for each row, as far apart as they are") {
-    for (const Paper& paper : test::drawn_papers()) {
+    for (const Paper& paper : test::sheet_papers()) {
         const auto m = test::drawn_measures(test::sewn_journal(4, {1, 2, 3, 4}, 7, 7, true), paper, 100);
         const Document document = gauges_sheet(jig_context(paper), m);
         std::vector<Length> lines;

@@ -16,22 +16,9 @@ using materials::Line;
 
 namespace {
 
-/// Letter, A4, A5 and a card of 5 × 7 in: the smallest has about half of A4's width.
-std::vector<Paper> papers() {
-    return {{"na_letter_8.5x11in", "letter", "US letter", {8.5_in, 11_in}, UnitSystem::us},
-            {"iso_a4_210x297mm", "a4", "A4", {210_mm, 297_mm}, UnitSystem::metric},
-            {"iso_a5_148x210mm", "a5", "A5", {148_mm, 210_mm}, UnitSystem::metric},
-            {"na_5x7_5x7in", "5x7", "5 x 7 in", {5_in, 7_in}, UnitSystem::us}};
-}
-
 Document sheet_of(const materials::List& list, const Paper& paper) {
     static const kit::Manifest manifest = test::sample_manifest("soft-spine");
-    static const kit::Pipeline words = [] {
-        const auto disk = real_disk();
-        kit::Pipeline p;
-        for (const char* name : {"materials.mustache", "sheets.mustache"}) p.texts[name] = read_text(*disk, Path(QW_SOURCE_DIR) / "pipeline/texts" / name, 1u << 20);
-        return p;
-    }();
+    static const kit::Pipeline words = test::words_alone();
     return materials_sheet({manifest, words, paper, test::fonts(), Date{2026, 9, 1}}, list);
 }
 
@@ -112,12 +99,12 @@ long ticks(const Document& document) {
 }  // namespace
 
 TEST_CASE("on no paper does the list of materials leave its margins or collide") {
-    for (const Paper& paper : papers()) check_clear(sheet_of(full_list(), paper), paper);
+    for (const Paper& paper : test::sheet_papers()) check_clear(sheet_of(full_list(), paper), paper);
 }
 
 TEST_CASE("nothing of a list is lost on any paper", "[many]") {
     const materials::List list = full_list();
-    for (const Paper& paper : papers()) {
+    for (const Paper& paper : test::sheet_papers()) {
         CAPTURE(paper.short_name);
         const std::string words = words_of(sheet_of(list, paper));
         const auto says = [&](const std::string& text) {
@@ -144,7 +131,7 @@ TEST_CASE("everything that is bought or laid ready has a box to tick, what is on
     long bought = static_cast<long>(list.lines.size() + list.tools.size());
     for (const Line& one : list.lines)
         bought += std::count_if(one.instead.begin(), one.instead.end(), [](const materials::OtherWay& way) { return !way.metric.empty(); });
-    for (const Paper& paper : papers()) CHECK(ticks(sheet_of(list, paper)) == bought);
+    for (const Paper& paper : test::sheet_papers()) CHECK(ticks(sheet_of(list, paper)) == bought);
 }
 
 TEST_CASE("the paper's own ruler stands first and larger", "[many]") {
@@ -155,7 +142,7 @@ TEST_CASE("the paper's own ruler stands first and larger", "[many]") {
                 if (const auto* text = std::get_if<Text>(&item); text && plain_fractions(text->words) == said(words)) size = max(size, text->size);
         return size;
     };
-    for (const Paper& paper : papers()) {
+    for (const Paper& paper : test::sheet_papers()) {
         const Document document = sheet_of(full_list(), paper);
         const bool metric = paper.ruler == UnitSystem::metric;
         CHECK(size_of(document, metric ? "1, for 930 cm²" : "1, for 144 sq in") >= 12_pt);
@@ -166,7 +153,7 @@ TEST_CASE("the paper's own ruler stands first and larger", "[many]") {
 }
 
 TEST_CASE("an amount that both rulers tell alike stands once") {
-    const std::string words = words_of(sheet_of(full_list(), papers()[1]));
+    const std::string words = words_of(sheet_of(full_list(), test::sheet_papers()[1]));
     const std::string amount = said("14 sheets A4, 100 g/m² (27 lb bond; on the shelf: 28 lb)");
     const auto first = words.find(amount);
     REQUIRE(first != std::string::npos);
@@ -178,7 +165,7 @@ TEST_CASE("a long list takes more pages, and each that goes on in a group says w
     for (int i = 0; i < 40; ++i) list.lines.insert(list.lines.begin() + 5, line(Line::Group::glueing, "Tape " + std::to_string(i), "1 of 38 x 452 mm", "1 of 1 1/2 x 18 in", "joins the boards"));
     for (int i = 0; i < 60; ++i) list.tools.push_back({{"t", "Tool " + std::to_string(i), "to work with", {}}, ""});
     for (int i = 0; i < 40; ++i) list.cautions.push_back(list.cautions[0]);
-    for (const Paper& paper : papers()) {
+    for (const Paper& paper : test::sheet_papers()) {
         CAPTURE(paper.short_name);
         const Document document = sheet_of(list, paper);
         check_clear(document, paper);
@@ -195,7 +182,7 @@ TEST_CASE("a long list takes more pages, and each that goes on in a group says w
 }
 
 TEST_CASE("a list of nothing is still a sheet") {
-    for (const Paper& paper : papers()) {
+    for (const Paper& paper : test::sheet_papers()) {
         const Document document = sheet_of({}, paper);
         CHECK(document.pages.size() == 1);
         check_clear(document, paper);

@@ -41,7 +41,7 @@ kit::JournalTemplate with_notes() {
 }  // namespace
 
 TEST_CASE("the sheet is read by the line of the print check and by a trimmed page", "[many]") {
-    for (const Paper& paper : papers()) {
+    for (const Paper& paper : test::sheet_papers()) {
         const Sheets s = made("soft-spine", paper, planned());
         std::string words;
         for (const Page& page : s.document.pages) {
@@ -125,7 +125,7 @@ TEST_CASE("fixed lengths that a step names stay the same at every size; where ru
     CHECK(lengths.front()->name == "odd-gap");
 
     const auto manifest = test::sample_manifest("soft-spine");
-    for (const Paper& paper : papers()) {
+    for (const Paper& paper : test::sheet_papers()) {
         std::vector<SizeColumn> columns;
         for (const double percent : {100.0, 90.0})
             columns.push_back({percent == 100 ? "100 %" : "90 %", percent, Print::borderless,

@@ -20,13 +20,6 @@ const std::vector<double>& planned() {
     return percents;
 }
 
-std::vector<Paper> papers() {
-    std::vector<Paper> all{test::paper("letter"), test::paper("a4")};
-    all.push_back({"iso_a5_148x210mm", "a5", "A5", {148_mm, 210_mm}, UnitSystem::metric});
-    all.push_back({"na_5x7_5x7in", "5x7", "5 x 7 in", {5_in, 7_in}, UnitSystem::us});
-    return all;
-}
-
 Sheets made(const std::string& journal, const Paper& paper, const std::vector<double>& percents, const std::function<void(std::vector<SizeColumn>&)>& change) {
     Sheets s{test::sample_manifest(journal), paper, {}, {}};
     s.columns = test::sample_columns(s.manifest, paper, percents);
@@ -37,7 +30,7 @@ Sheets made(const std::string& journal, const Paper& paper, const std::vector<do
 
 void for_every_journal(const std::function<void(const Sheets&)>& look) {
     for (const auto& [journal, templ] : test::pipeline().journals)
-        for (const Paper& paper : papers()) {
+        for (const Paper& paper : test::sheet_papers()) {
             CAPTURE(journal, paper.title);
             look(made(journal, paper, planned()));
         }

@@ -14,8 +14,6 @@ namespace qw::measurements_test {
 /// What the planner shows: every size from 103 to 90 %, then every fifth.
 const std::vector<double>& planned();
 
-/// The pipeline's papers and two that it does not have (PWG 5101.1-2023 media names).
-std::vector<Paper> papers();
 
 struct Sheets {
     kit::Manifest manifest;

@@ -70,7 +70,7 @@ TEST_CASE("a page of sizes holds all that is to be known of them on letter and A
 }
 
 TEST_CASE("figures that are cut from are 12 pt or more in the paper's own ruler, and can be read in the other", "[many]") {
-    for (const Paper& paper : papers()) {
+    for (const Paper& paper : test::sheet_papers()) {
         const Sheets s = made("soft-spine", paper, planned());
         const auto sized = [&](const std::string& words, Length least) {
             return std::any_of(s.document.pages.begin(), s.document.pages.end(), [&](const Page& page) {

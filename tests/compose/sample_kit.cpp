@@ -21,8 +21,26 @@ const type::Fonts& fonts() {
     return found;
 }
 
+const std::vector<Paper>& sheet_papers() {
+    static const std::vector<Paper> all = [] {
+        std::vector<Paper> papers;
+        for (const char* name : {"letter", "a4"})
+            papers.push_back(*std::find_if(pipeline().papers.begin(), pipeline().papers.end(), [&](const Paper& p) { return p.short_name == name; }));
+        papers.push_back({"iso_a5_148x210mm", "a5", "A5", {Length::mm(148), Length::mm(210)}, UnitSystem::metric});
+        papers.push_back({"na_5x7_5x7in", "5x7", "5 x 7 in", {Length::inches(5), Length::inches(7)}, UnitSystem::us});
+        return papers;
+    }();
+    return all;
+}
+
+kit::Pipeline words_alone() {
+    kit::Pipeline words;
+    words.texts = pipeline().texts;
+    return words;
+}
+
 const Paper& paper(const std::string& short_name) {
-    const auto& all = pipeline().papers;
+    const auto& all = sheet_papers();
     return *std::find_if(all.begin(), all.end(), [&](const Paper& p) { return p.short_name == short_name; });
 }
 

@@ -16,7 +16,12 @@ namespace qw::test {
 /// The project's own pipeline/, read once.
 const kit::Pipeline& pipeline();
 const type::Fonts& fonts();
+/// Letter and A4 of the pipeline, and the small papers that kits may come to: A5 and 5 × 7 in (PWG 5101.1-2023).
+const std::vector<Paper>& sheet_papers();
+/// One of these, by "letter", "a4", "a5", "5x7".
 const Paper& paper(const std::string& short_name);
+/// The words of the generated sheets and nothing else of the pipeline.
+kit::Pipeline words_alone();
 
 /// A manifest as the reader would give it, with a set of each role and no artwork.
 kit::Manifest sample_manifest(const std::string& journal);
