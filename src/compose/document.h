@@ -41,11 +41,16 @@ struct Outline {
     std::optional<Grey> fill;
 };
 
+/// An area with straight edges: outer rings counter-clockwise, holes clockwise, filled by the nonzero winding number rule
+/// (ISO 32000-1 8.5.3.3.2).
+using Shape = std::vector<std::vector<Point>>;
+
 /// A PNG or JPEG, drawn in the unit square that `place` maps to the page (points; the EXIF turn is in it).
 struct Picture {
     std::size_t artwork = 0;              ///< index into Document::artwork
     Matrix place;
     Rect clip;                            ///< nothing outside is drawn
+    Shape shape = {};                     ///< nor outside this, unless it is empty
 };
 
 /// A page of a PDF as a form XObject.
@@ -54,6 +59,7 @@ struct PdfFace {
     int page = 1;                         ///< counted from 1
     Matrix place;                         ///< from the source page's own user space (points) to this page
     Rect clip;
+    Shape shape = {};                     ///< as for pictures
 };
 
 using Item = std::variant<Text, Outline, Picture, PdfFace>;

@@ -31,9 +31,9 @@ struct ArtworkFile {
     SourceMark mark;    ///< of the pattern that matched it
 };
 
-/// What the back of an odd last sheet carries.
+/// What a back carries that has no artwork of its own: of an odd last sheet, or of parts with fewer backs than fronts.
 struct LastBack {
-    bool blank = true;                  ///< an empty page; the only value there is today
+    std::optional<ArtworkFile> file;    ///< nothing: it stays blank
     SourceMark mark;
 };
 
@@ -42,7 +42,7 @@ struct Set {
     std::string name;                   ///< the key in the manifest
     SourceMark mark;
     Role role = Role::extra;
-    std::vector<ArtworkFile> files;     ///< natural order within each pattern, patterns in the order written; never empty but for parts
+    std::vector<ArtworkFile> files;     ///< natural order within each pattern, patterns in the order written; never empty but for parts (see faces)
     Sides sides = Sides::single;
     std::optional<LastBack> last_back;  ///< duplex only
     std::optional<Size> drawn_at;       ///< default: pixels and the file's own density, or the PDF's page
@@ -53,10 +53,16 @@ struct Set {
     std::optional<double> print_at;     ///< fraction (1 = 100 %), 0.30 … 1.03; nothing: with the pages
     int glued_in = 0;                   ///< parts and extras: how many of the set's pieces are glued into the journal
     std::optional<Length> filled;       ///< how thick one of them is when it is filled; nothing: the stock's caliper
-    // Parts only.
+    // Parts only. Their place is `cover` unless it is written: a picture covers its panels and their bleed.
     Sourced<std::string> part;          ///< a template in pipeline/parts/
+    /// By the template's faces. The one with most files says how many parts there are; a face with one file serves all;
+    /// one with fewer needs `last-back` for the rest.
     std::map<std::string, std::vector<ArtworkFile>> faces;
+    int copies = 1;                     ///< how often each part is printed
     Sourced<std::string> goes_in;       ///< another set, or empty
+    std::string pocket;                 ///< which pocket of it: `goes-in: pockets/middle`; empty: every one
+    std::vector<Sourced<std::string>> holds;  ///< bought things that go into it, names in things.yaml
+    Sourced<std::string> goes_on;       ///< what it is glued to: "page", a piece of the journal, or empty
 };
 
 /// A rule's limit or level that this kit sets otherwise, with the reason that every report shows.

@@ -7,6 +7,7 @@
 #include "base/geometry.h"
 #include "base/source.h"
 #include "kit/journal_template.h"
+#include "kit/part_template.h"
 
 #include <map>
 #include <optional>
@@ -65,6 +66,8 @@ struct CheckSetting {
 struct Tool {
     std::string name, title, use;         ///< "craft-knife", "Craft knife", "for the board"
     std::vector<std::string> cautions;    ///< keys of cautions
+    std::optional<Length> reach;          ///< of a punch: how far from an edge it makes a hole
+    std::string instead;                  ///< the tool for what it does not reach; empty where it has no reach
 };
 struct Material {
     std::string name, title, use;         ///< "elastic-1mm", "Round elastic, about 1 mm", "for sewing"
@@ -99,6 +102,9 @@ struct Pipeline {
     std::vector<Caution> cautions;        ///< in the order in which they are shown
     Studio studio;
     std::map<std::string, JournalTemplate> journals;  ///< pipeline/journals/*.yaml by name
+    std::map<std::string, PartTemplate> parts;        ///< pipeline/parts/*.yaml by name
+    std::vector<Thing> things;            ///< things.yaml
+    PartRules part_rules;                 ///< part-sheets.yaml
     std::map<std::string, std::string> texts;         ///< pipeline/texts/* by file name, raw; and studio.terms_file
     /// What a manifest that says nothing gets: "printer", "board-stock" and, for its stock, each role's name.
     std::map<std::string, Sourced<std::string>> usual;
@@ -108,6 +114,7 @@ struct Pipeline {
     const Stock* stock(const std::string& name) const;
     const Board* board(const std::string& name) const;
     const Shop* shop(const std::string& name) const;
+    const Thing* thing(const std::string& name) const;
     const CheckSetting* check(const std::string& rule) const;
 };
 

@@ -29,7 +29,7 @@ std::vector<std::string> paper_stocks(const Pipeline& pipeline) {
 
 std::optional<LastBack> last_back_value(const Node& node, Faults& faults) {
     if (!word_value<bool>({{"blank", true}})(node, faults)) return std::nullopt;
-    return LastBack{true, node.mark};
+    return LastBack{std::nullopt, node.mark};
 }
 
 /// "with-pages", the default, gives nothing.

@@ -42,7 +42,7 @@ bool check_faces(const LookedSet& set, const std::vector<compose::Face>& faces, 
 PlannedFile plan_file(const ReadKit& kit, const LookedSet& set, const Edition& edition, const std::vector<compose::Face>& faces) {
     kit::Set held = *set.set;
     // An odd last sheet without a back has been told by its rule; the page is left blank so that the rest can be judged.
-    if (!held.last_back) held.last_back = kit::LastBack{true, held.mark};
+    if (!held.last_back) held.last_back = kit::LastBack{std::nullopt, held.mark};
     compose::ArtworkDocument composed = compose::artwork_document(kit.manifest, held, edition, faces, kit.date);
     PlannedFile file;
     file.path = edition.folder() + "/" + held.name + ".pdf";
