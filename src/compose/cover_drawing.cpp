@@ -238,6 +238,7 @@ private:
 }  // namespace
 
 bool draw_cover(Canvas& canvas, const Rect& room, const journal::Measures& measures, const texts::Passages& words) {
+    if (measures.journal->picture == "none") return false;
     const FlatCover flat = flat_cover(measures);
     const CoverDimensions dimensions = cover_dimensions(flat, measures, words);
     std::vector<Way> ways;

@@ -140,7 +140,8 @@ std::string GuideThings::way(const kit::Alternative& other, const kit::StepTempl
 }
 
 std::vector<GuideThing> GuideThings::facts() const {
-    std::vector<GuideThing> all{cover()};
+    std::vector<GuideThing> all;
+    if (first_shown().measures.journal->picture != "none") all.push_back(cover());
     all.push_back({"", words_.line("book-page"), sizes("page"), {}});
     if (first_shown().measures.conditions.sheets > 0) all.push_back(sheets());
     return all;

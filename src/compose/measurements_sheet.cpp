@@ -82,10 +82,10 @@ texts::Model model_of(const SheetContext& context, const std::vector<SizeColumn>
     return model;
 }
 
-/// The first full size that can be made; nothing to draw without one.
+/// The first full size that can be made; nothing to draw without one, or when the template has no picture of its cover.
 void opened_cover(Sheet& sheet, const std::vector<SizeColumn>& full, const texts::Passages& words, const std::string& page_title) {
     const auto made = std::find_if(full.begin(), full.end(), [](const SizeColumn& c) { return !has_errors(c.measures.findings); });
-    if (made == full.end()) return;
+    if (made == full.end() || made->measures.journal->picture == "none") return;
     if (sheet.left_over() < sheet.content().height() * part_for_cover) sheet.new_page(page_title);
     else sheet.down(Length::mm(7));
     sheet.heading(words.line("cover-heading", texts::Model().text("print", in_sentence(words.line(name_of(made->print)))).text("size", made->label)));

@@ -4,6 +4,7 @@
 #include "kit/data_file.h"
 #include "kit/journal_names.h"
 #include "kit/journal_parts_reader.h"
+#include "kit/journal_picture.h"
 #include "kit/journal_values.h"
 #include "kit/journal_work_reader.h"
 
@@ -28,6 +29,7 @@ public:
         read_values();
         parts_.read(map_);
         read_stations(map_, journal_, faults_);
+        if (!journal_.pieces.empty()) check_picture(journal_, map_.mark_of("picture"), faults_);
         read_sewing(map_, journal_, faults_);
         read_thickness();
         read_optional_entries(map_, "checks", "the check", faults_, [&](const Entry& e, MapReader& m) { read_check(e, m); });
@@ -48,7 +50,7 @@ private:
                             "the file's name without '.yaml'");
         }
         map_.required("title", journal_.title, text_value);
-        map_.required("picture", journal_.picture, one_of({"opened-cover", "wrapped-cover", "case-cover", "soft-cover", "concertina"}));
+        map_.required("picture", journal_.picture, one_of(picture_names()));
     }
 
     void read_length_entry(const Entry& entry, MapReader& map) {

@@ -162,7 +162,7 @@ struct JournalTemplate {
     Formula creep_least, creep_most;  ///< how far the innermost fore-edge stands out
     std::vector<std::string> tools;   ///< keys of materials.yaml that are needed whatever is chosen
     std::vector<StepTemplate> steps;  ///< in the order of the work
-    /// Which drawing of the cover the sheets show: opened-cover, wrapped-cover, case-cover, soft-cover, concertina.
+    /// Which drawing of the cover the sheets show: opened-cover, wrapped-cover, case-cover, soft-cover, concertina, or none.
     std::string picture;
     /// What a kit chose: things left out or replaced by an alternative. Formulas see has_NAME as 0 for these, 1 for the others.
     std::vector<std::string> replaced;

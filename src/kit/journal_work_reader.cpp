@@ -102,6 +102,9 @@ void check_drawing(const StepTemplate& step, const JournalTemplate& journal, Map
     if (step.drawing == "stations" && journal.stations.page.empty())
         faults.add("not-here", map.mark_of("drawing"), "no stations can be drawn of a journal that has none on its pages",
                    "another drawing", "remove it, or add 'stations: { page: … }'");
+    if (step.drawing == "cover" && journal.picture == "none")
+        faults.add("not-here", map.mark_of("drawing"), "no cover can be drawn of a journal with 'picture: none'", "another drawing",
+                   "remove it, or take a picture");
 }
 
 }  // namespace

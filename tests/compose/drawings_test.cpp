@@ -142,6 +142,18 @@ TEST_CASE("every cover is drawn at every size on every paper, and no label colli
     });
 }
 
+TEST_CASE("a template without a picture has no drawing of its cover") {
+    const Paper& paper = test::sheet_papers()[1];
+    kit::JournalTemplate journal = test::drawn_journal("opened-cover");
+    journal.picture = "none";
+    journal.stations.spine.clear();
+    const auto m = test::drawn_measures(journal, paper, 100);
+    const Drawing made = drawing(draw_cover, SheetMargins::content(paper.size), paper, m);
+    CHECK(!made.there);
+    CHECK(made.page.items.empty());
+    CHECK(drawing(draw_stations, SheetMargins::content(paper.size), paper, m).there);
+}
+
 TEST_CASE("the cover tells all its dimensions") {
     for_every_cover([](const kit::JournalTemplate& journal, const Paper& paper, const journal::Measures& m, double) {
         const Drawing made = drawing(draw_cover, SheetMargins::content(paper.size), paper, m);

@@ -56,8 +56,7 @@ TEST_CASE("a template's names, lengths and formulas are read with their places")
     CHECK(journal.tools == Strings{"ruler"});
     CHECK(journal.replaced.empty());
     CHECK(changed_journal(", published: \"1/8  in (somebody)\"", "").lengths.at(0).published.empty());
-    for (const std::string picture : {"wrapped-cover", "case-cover", "soft-cover", "concertina"})
-        CHECK(changed_journal("opened-cover", picture).picture == picture);
+    CHECK(changed_journal("opened-cover", "concertina").picture == "concertina");
 }
 
 TEST_CASE("pieces, cut lengths, items and figures are read with what may stand in for them") {
@@ -105,7 +104,7 @@ TEST_CASE("pieces, cut lengths, items and figures are read with what may stand i
     CHECK(journal.figures[0].use == "u");
     CHECK(journal.figures[0].mark.line == 23);
 
-    for (const std::string stock : {"spine", "page", "cover"}) CHECK(changed_journal("stock: board", "stock: " + stock).pieces[0].stock == stock);
+    for (const std::string stock : {"spine", "page", "cover"}) CHECK(changed_journal("stock: bought, material: cloth", "stock: " + stock).pieces[1].stock == stock);
     const auto order = changed_journal("or: { bare: {", "or: { zebra: { title: Z }, bare: {").items[0].instead;
     REQUIRE(order.size() == 2);
     CHECK(order[0].name == "zebra");  // as written, not by the alphabet
@@ -173,6 +172,58 @@ TEST_CASE("faults in a template's names and formulas") {
         {j_yaml, "picture: opened-cover", "picture: ▸open-cover", "unknown-word", "write 'opened-cover'"},
         {j_yaml, "tools: [ruler]", "tools: [▸rular]", "unknown-name", "write 'ruler'"},
     });
+}
+
+TEST_CASE("each picture has the pieces that it reads, of the kind that it draws") {
+    const std::string picture = "picture: opened-cover", pieces = "pieces:\n", paper = "{ title: P, count: 1, width: edge, height: edge, stock: cover }\n",
+                      strip = "{ title: S, count: 1, width: edge, height: edge, stock: spine }\n";
+    const auto read_as = [&](const std::string& name, const std::string& more) {
+        SmallPipeline pipeline;
+        pipeline.put(j_yaml, with(with(pipeline.text(j_yaml), picture, "picture: " + name), pieces, pieces + more));
+        return pipeline.faults();
+    };
+    CHECK(read_as("wrapped-cover", "  cover-paper: " + paper).empty());
+    CHECK(read_as("case-cover", "  spine: " + strip + "  spine-cloth: " + paper).empty());
+    CHECK(read_as("soft-cover", "  soft-cover: " + paper).empty());
+    CHECK(read_as("opened-cover", "  spine: " + strip + "  hinge-tape: " + paper).empty());
+    CHECK(read_as("concertina", "  guard: " + paper).empty());
+
+    const auto refused_as = [&](const std::string& name, const std::string& more, std::size_t count, const std::string& what) {
+        INFO(name << " " << more);
+        const auto notes = read_as(name, more);
+        CHECK(notes.size() == count);
+        for (const FaultNote& note : notes) {
+            CHECK(note.code == "picture-lacks");
+            CHECK(note.where.file == "pipeline/journals/j.yaml");
+            CHECK(note.where.line == 4);
+            CHECK(note.where.column == 1);
+            CHECK_FALSE(note.expected.empty());
+            CHECK_FALSE(note.mend.empty());
+        }
+        if (!notes.empty()) CHECK_THAT(notes.front().what, Catch::Contains(what));
+    };
+    refused_as("wrapped-cover", "", 1, "'cover-paper', which the template does not have");
+    refused_as("case-cover", "", 2, "'spine'");
+    refused_as("soft-cover", "", 1, "'soft-cover'");
+    refused_as("case-cover", "  spine: " + paper + "  spine-cloth: " + strip, 2, "as something rigid, and it is of stock 'cover'");
+    refused_as("opened-cover", "  hinge-tape: " + strip, 1, "as something soft");
+    refused_as("soft-cover", "  soft-cover: { optional: true, title: P, count: 1, width: edge, height: edge, stock: cover }\n", 1, "may do without it");
+    refused_as("soft-cover", "  soft-cover: { or: { bare: { title: Bare } }, title: P, count: 1, width: edge, height: edge, stock: cover }\n", 1, "may do without it");
+    CHECK(read_as("soft-cover", "  soft-cover: { or: { tape: { material: cord } }, title: P, count: 1, width: edge, height: edge, stock: cover }\n").empty());
+}
+
+TEST_CASE("without a picture nothing is asked of the pieces, and no cover and no holes in it are shown") {
+    SmallPipeline pipeline;
+    std::string text = with(with(pipeline.text(j_yaml), "picture: opened-cover", "picture: none"), "  board: {", "  plank: {");
+    text = with(with(text, "[board, page", "[plank, page"), ", spine: [edge, edge * 2, page_height - edge]", "");
+    text = with(text, ", spine-stations", "");
+    pipeline.put(j_yaml, with(text, "drawing: cover", "drawing: corner"));
+    CHECK(pipeline.read().journals.at("j").picture == "none");
+    pipeline.put(j_yaml, text);
+    CHECK(pipeline.told() == "not-here pipeline/journals/j.yaml 30:80\n");
+    check_broken({{j_yaml, "picture: opened-cover\nlengths", "▸picture: wrapped-cover\nlengths", "picture-lacks", "picture: none"}});
+    pipeline.put(j_yaml, with(with(pipeline.text(j_yaml), "drawing: cover", "drawing: corner"), "page: [edge, edge * 2, edge * 3]", "page: [edge, edge * 2, edge * 3], spine: [edge, edge * 2, edge * 3]"));
+    CHECK(pipeline.told() == "picture-lacks pipeline/journals/j.yaml 4:1\n");
 }
 
 TEST_CASE("faults in a template's pieces, lengths, items and figures") {
