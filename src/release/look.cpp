@@ -38,16 +38,45 @@ LookedFile look_at(Disk& disk, const kit::ArtworkFile& file) {
     return looked;
 }
 
-void list_faces(LookedSet& set) {
-    for (std::size_t i = 0; i < set.files.size(); ++i) {
-        const LookedFile& file = set.files[i];
-        if (!file.damage.empty()) continue;
-        if (!file.is_pdf) set.faces.push_back({i, 0});
-        for (int page = 1; file.is_pdf && page <= static_cast<int>(file.pdf.pages.size()); ++page) set.faces.push_back({i, page});
+std::size_t pages_of(const LookedFile& file) { return file.is_pdf ? file.pdf.pages.size() : 1; }
+
+/// Adds the faces of one file; nothing in place of those of a damaged one.
+std::vector<std::optional<std::size_t>> add_faces(LookedSet& set, std::size_t index) {
+    const LookedFile& file = set.files[index];
+    if (!file.damage.empty()) return {std::nullopt};
+    std::vector<std::optional<std::size_t>> added;
+    for (std::size_t page = 1; page <= pages_of(file); ++page) {
+        added.push_back(set.faces.size());
+        set.faces.push_back({index, file.is_pdf ? static_cast<int>(page) : 0});
     }
+    return added;
+}
+
+void list_part_faces(LookedSet& set) {
+    std::size_t index = 0;
+    for (const auto& [name, files] : set.set->faces) {
+        auto& of_face = set.of_part_face[name];
+        for (std::size_t i = 0; i < files.size(); ++i)
+            for (const auto& face : add_faces(set, index++)) of_face.push_back(face);
+    }
+    if (index < set.files.size()) set.last_back = add_faces(set, index).front();
+}
+
+void list_faces(LookedSet& set) {
+    if (set.set->role == kit::Role::part) return list_part_faces(set);
+    for (std::size_t i = 0; i < set.set->files.size(); ++i) add_faces(set, i);
+    const bool odd = set.set->sides == kit::Sides::duplex && set.faces.size() % 2 != 0;
+    if (odd && set.files.size() > set.set->files.size()) add_faces(set, set.set->files.size());
 }
 
 }  // namespace
+
+std::vector<kit::ArtworkFile> artwork_of(const kit::Set& set) {
+    std::vector<kit::ArtworkFile> all = set.files;
+    for (const auto& [name, files] : set.faces) all.insert(all.end(), files.begin(), files.end());
+    if (set.last_back && set.last_back->file) all.push_back(*set.last_back->file);
+    return all;
+}
 
 /// A PDF header may stand anywhere in the first kilobyte (ISO 32000-1 annex H.3, note 13 of Adobe's readers); ours to
 /// accept is only one at the very start, which is what every exporter writes.
@@ -59,16 +88,18 @@ bool starts_as_pdf(Disk& disk, const Path& path) {
 
 std::vector<LookedSet> look(Disk& disk, const kit::Manifest& manifest, const engine::Jobs& jobs, Progress& progress) {
     std::vector<LookedSet> sets(manifest.sets.size());
+    std::vector<std::vector<kit::ArtworkFile>> files(sets.size());
     std::vector<std::pair<std::size_t, std::size_t>> all;
     for (std::size_t s = 0; s < sets.size(); ++s) {
         sets[s].set = &manifest.sets[s];
-        sets[s].files.resize(manifest.sets[s].files.size());
-        for (std::size_t f = 0; f < sets[s].files.size(); ++f) all.emplace_back(s, f);
+        files[s] = artwork_of(manifest.sets[s]);
+        sets[s].files.resize(files[s].size());
+        for (std::size_t f = 0; f < files[s].size(); ++f) all.emplace_back(s, f);
     }
     progress.begin("looking at the artwork", all.size());
     jobs.for_each(all.size(), [&](std::size_t i) {
         const auto [s, f] = all[i];
-        sets[s].files[f] = look_at(disk, manifest.sets[s].files[f]);
+        sets[s].files[f] = look_at(disk, files[s][f]);
         progress.step();
     });
     for (LookedSet& set : sets) list_faces(set);

@@ -8,6 +8,8 @@
 #include "proof/file_facts.h"
 #include "release/order.h"
 
+#include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -34,9 +36,15 @@ struct Face {
 struct LookedSet {
     const kit::Set* set = nullptr;
     std::vector<LookedFile> files;
-    std::vector<Face> faces;         ///< undamaged ones, in order
+    std::vector<Face> faces;         ///< undamaged ones, in order; the named back of an odd last sheet is one of them
+    /// Parts only: of each face of the template the pictures in order, as indices into `faces`; nothing for a damaged one.
+    std::map<std::string, std::vector<std::optional<std::size_t>>> of_part_face;
+    std::optional<std::size_t> last_back;  ///< parts only: what serves backs without artwork of their own
     const LookedFile& file_of(const Face& face) const { return files[face.file]; }
 };
+
+/// Every file of artwork that a set names, in one order.
+std::vector<kit::ArtworkFile> artwork_of(const kit::Set& set);
 
 /// True for a file that begins as a PDF does.
 bool starts_as_pdf(Disk& disk, const Path& path);
