@@ -74,6 +74,17 @@ struct NoInk {
     Region region;
 };
 
+/// What one part needs beside paper.
+struct NeededLength {
+    const kit::LengthTemplate* of = nullptr;
+    int count = 0;
+    Length metric, us;                 ///< as that ruler cuts it, rounded by the template's rule
+};
+struct NeededItem {
+    const kit::ItemTemplate* of = nullptr;
+    int count = 0;
+};
+
 /// What a net is computed for.
 struct NetConditions {
     UnitSystem system = UnitSystem::metric;  ///< the paper's own
@@ -95,6 +106,8 @@ struct Net {
     std::vector<Hole> holes;
     std::vector<NoInk> no_ink;
     std::vector<std::size_t> layers;
+    std::vector<NeededLength> lengths;       ///< of one part; what has a count of 0 is left out
+    std::vector<NeededItem> items;
     Region whole;                            ///< all panels together, holes not taken out
     std::vector<Outline> cut;                ///< the cut lines with their arcs: outer ones, and inner ones clockwise
 };
