@@ -19,11 +19,25 @@ bool told_for_each_print(const std::vector<GuideThing>& things) {
     return std::any_of(things.begin(), things.end(), [](const GuideThing& thing) { return thing.sizes.size() > 1; });
 }
 
-/// A print whose checks fail has no figures to tell.
+/// One guide serves all prints: a step stands in it that stands for one of them.
+void join_steps(std::vector<SizeColumn>& columns) {
+    std::vector<const kit::StepTemplate*> joined;
+    const auto stands = [](const SizeColumn& column, const kit::StepTemplate& step) {
+        const auto& steps = column.measures.steps;
+        return std::find(steps.begin(), steps.end(), &step) != steps.end();
+    };
+    for (const kit::StepTemplate& step : columns.front().measures.journal->steps)
+        if (std::any_of(columns.begin(), columns.end(), [&](const SizeColumn& column) { return stands(column, step); })) joined.push_back(&step);
+    columns.front().measures.steps = std::move(joined);
+}
+
+/// A print whose checks fail has no figures to tell. The first column has the guide's steps.
 std::vector<SizeColumn> shown_columns(const std::vector<SizeColumn>& full) {
     std::vector<SizeColumn> shown;
     std::copy_if(full.begin(), full.end(), std::back_inserter(shown), [](const SizeColumn& c) { return !has_errors(c.measures.findings); });
-    return shown.empty() ? full : shown;
+    if (shown.empty()) shown = full;
+    join_steps(shown);
+    return shown;
 }
 
 class GuideWriter {
@@ -51,12 +65,12 @@ private:
                 faults.insert(faults.end(), fault.notes().begin(), fault.notes().end());
             }
         };
-        std::vector<std::vector<std::string>> texts(measures_.journal->steps.size());
+        std::vector<std::vector<std::string>> texts(measures_.steps.size());
         std::vector<StepNeeds> needs(texts.size());
         gather([&] { texts = step_texts(shown_, words_); });
         gather([&] { needs = needs_of_steps(context_, measures_); });
         for (std::size_t i = 0; i < texts.size(); ++i) {
-            const kit::StepTemplate& step = measures_.journal->steps[i];
+            const kit::StepTemplate& step = *measures_.steps[i];
             GuideStep written{step.title, texts[i], {}, tools(needs[i]), {}, {}, step.drawing};
             for (const std::string& name : step.uses)
                 gather([&] {

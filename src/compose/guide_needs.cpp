@@ -78,9 +78,9 @@ const kit::Tool& guide_tool(const SheetContext& context, const std::string& name
 std::vector<StepNeeds> needs_of_steps(const SheetContext& context, const journal::Measures& measures) {
     NeedsFinder finder(context, measures);
     std::vector<StepNeeds> all;
-    for (const kit::StepTemplate& step : measures.journal->steps) {
-        const auto used = [&](const std::string& name) { return std::find(step.uses.begin(), step.uses.end(), name) != step.uses.end(); };
-        all.push_back(finder.needs(step.tools, used, {measures.journal->file, step.mark.line, step.mark.column}));
+    for (const kit::StepTemplate* step : measures.steps) {
+        const auto used = [&](const std::string& name) { return std::find(step->uses.begin(), step->uses.end(), name) != step->uses.end(); };
+        all.push_back(finder.needs(step->tools, used, {measures.journal->file, step->mark.line, step->mark.column}));
     }
     return all;
 }

@@ -15,7 +15,7 @@ struct StepNeeds {
     std::vector<std::string> cautions;    ///< keys: of these tools, of materials, and of alternatives' tools and materials
 };
 
-/// For each step of the measures' template. Throws Fault (not_understood) for a tool that the pipeline does not have.
+/// For each step that stands at the measures' size. Throws Fault (not_understood) for a tool that the pipeline does not have.
 std::vector<StepNeeds> needs_of_steps(const SheetContext& context, const journal::Measures& measures);
 
 /// The same for all tools and things of the template, whichever step they belong to.

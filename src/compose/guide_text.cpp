@@ -84,17 +84,18 @@ texts::Model step_model(const std::vector<SizeColumn>& columns, const texts::Pas
 }
 
 std::vector<std::vector<std::string>> step_texts(const std::vector<SizeColumn>& columns, const texts::Passages& words) {
-    const kit::JournalTemplate& journal = *columns.front().measures.journal;
+    const journal::Measures& measures = columns.front().measures;
+    const std::string& file = measures.journal->file;
     const texts::Model model = step_model(columns, words);
     std::vector<std::vector<std::string>> all;
     std::vector<FaultNote> faults;
-    for (const kit::StepTemplate& step : journal.steps) {
+    for (const kit::StepTemplate* step : measures.steps) {
         try {
-            all.push_back(step_paragraphs(texts::render(step.text, journal.file, model)));
+            all.push_back(step_paragraphs(texts::render(step->text, file, model)));
         } catch (const Fault& fault) {
             // Lines of a text that was folded when it was read are not those of the file; the step's are.
             for (FaultNote note : fault.notes()) {
-                note.where = {journal.file, step.mark.line, step.mark.column};
+                note.where = {file, step->mark.line, step->mark.column};
                 faults.push_back(std::move(note));
             }
         }

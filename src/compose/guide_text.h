@@ -14,7 +14,7 @@ namespace qw::compose {
 /// length is told for every print where they differ, rounded to the nearest 0.5 mm or 1/16 in as stations are.
 texts::Model step_model(const std::vector<SizeColumn>& columns, const texts::Passages& words);
 
-/// The texts of all steps as paragraphs, in their order. Throws Fault (not_understood) with everything that they name
+/// The texts of all steps that stand at the size of the first column as paragraphs, in their order. Throws Fault (not_understood) with everything that they name
 /// and are not given, each at its step's place in the template.
 std::vector<std::vector<std::string>> step_texts(const std::vector<SizeColumn>& columns, const texts::Passages& words);
 

@@ -50,6 +50,11 @@ void add_checks(List& list, const kit::JournalTemplate& journal) {
     }
 }
 
+void add_steps(List& list, const kit::JournalTemplate& journal) {
+    for (std::size_t i = 0; i < journal.steps.size(); ++i)
+        add_optional(list, journal.steps[i].when, "steps[" + std::to_string(i + 1) + "].when", Want::number);
+}
+
 }  // namespace
 
 std::string formula_name(const std::string& name) {
@@ -70,6 +75,7 @@ std::vector<Asked> formulas_of(const kit::JournalTemplate& journal) {
     add_optional(list, journal.creep_least, "creep.least", Want::length);
     add_optional(list, journal.creep_most, "creep.most", Want::length);
     add_checks(list, journal);
+    add_steps(list, journal);
     return list;
 }
 

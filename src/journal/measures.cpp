@@ -105,6 +105,11 @@ void add_named(Measures& m, const Figures& as_shown) {
         if (as_shown.at(value).kind != Kind::number) m.named[value.name] = as_shown.length(value);
 }
 
+void add_steps(Measures& m, const Both& figures) {
+    for (const kit::StepTemplate& step : m.journal->steps)
+        if (step.when.text.empty() || figures.own().at(step.when).value != 0) m.steps.push_back(&step);
+}
+
 /// Before rounding in the paper's own unit system, after rounding in both.
 std::vector<Reading> readings(Formulas& formulas, const Both& figures, const Conditions& conditions) {
     const UnitSystem own = figures.ruler;
@@ -165,6 +170,7 @@ Measures Calculation::at(const Conditions& conditions) {
     m.spine_stations = stations(figures, journal_.stations.spine);
     add_figures(m, figures);
     add_sewing(m, figures, formulas_->path());
+    add_steps(m, figures);
     m.bulk = figures.own().length(journal_.bulk);
     m.creep_least = figures.own().length(journal_.creep_least);
     m.creep_most = figures.own().length(journal_.creep_most);

@@ -88,6 +88,7 @@ struct Measures {
     std::map<std::string, Length> named;
     Length bulk;
     Length creep_least, creep_most;
+    std::vector<const kit::StepTemplate*> steps;  ///< of the guide that stand at this size, in the template's order
     Findings findings;                          ///< checks that do not hold, before or after rounding
 
     const Piece* piece(const std::string& name) const;

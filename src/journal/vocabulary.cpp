@@ -76,13 +76,20 @@ void Vocabulary::add_chosen() {
     choose("stitch_strands", journal_.sewing ? most_strands(*journal_.sewing) : 0);
     const auto& replaced = journal_.replaced;
     for (const std::string& name : replaced) choose("has_" + formula_name(name), 0);
-    const auto kept = [&](const auto& things) {
-        for (const auto& thing : things)
-            if (std::find(replaced.begin(), replaced.end(), thing.name) == replaced.end()) choose("has_" + formula_name(thing.name), 1);
+    std::vector<std::string> there;
+    const auto add_things = [&](const auto& things) {
+        for (const auto& thing : things) there.push_back(thing.name);
     };
-    kept(journal_.pieces);
-    kept(journal_.cut_lengths);
-    kept(journal_.items);
+    add_things(journal_.pieces);
+    add_things(journal_.cut_lengths);
+    add_things(journal_.items);
+    const auto among = [](const std::vector<std::string>& names, const std::string& name) { return std::find(names.begin(), names.end(), name) != names.end(); };
+    for (const std::string& name : there) {
+        if (!among(replaced, name)) choose("has_" + formula_name(name), 1);
+        choose("without_" + formula_name(name), 0);
+    }
+    for (const std::string& name : replaced)
+        if (!among(there, name)) choose("without_" + formula_name(name), 1);
 }
 
 void Vocabulary::add_stations(const std::string& line, std::size_t count) {

@@ -40,7 +40,7 @@ private:
 
     const kit::JournalTemplate& journal_;
     std::vector<std::string> words_;
-    std::vector<double> chosen_;      ///< stitch_strands and each has_…, in the order of their words
+    std::vector<double> chosen_;      ///< stitch_strands, each has_… and without_…, in the order of their words
     std::size_t first_evaluated_ = 0;
 };
 

@@ -132,6 +132,7 @@ struct StepTemplate {
     std::vector<std::string> tools;   ///< keys; their cautions stand where a tool is used first
     std::string drawing;              ///< "cover", "corner", "stitch", "stations", or empty
     SourceMark mark;
+    Formula when{};                   ///< a number: the step stands in the guide where it is not 0; empty: always
 };
 
 /// A condition that must hold at every size that is shown, before and after rounding.
@@ -160,11 +161,12 @@ struct JournalTemplate {
     std::vector<CheckTemplate> checks;
     Formula bulk;                     ///< thickness of the closed pages
     Formula creep_least, creep_most;  ///< how far the innermost fore-edge stands out
-    std::vector<std::string> tools;   ///< keys of materials.yaml that are needed whatever is chosen
+    std::vector<std::string> tools;   ///< keys of materials.yaml that are needed whatever is chosen; a step's own are needed where it stands
     std::vector<StepTemplate> steps;  ///< in the order of the work
     /// Which drawing of the cover the sheets show: opened-cover, wrapped-cover, case-cover, soft-cover, concertina, or none.
     std::string picture;
-    /// What a kit chose: things left out or replaced by an alternative. Formulas see has_NAME as 0 for these, 1 for the others.
+    /// What a kit chose: things left out or replaced by an alternative. Formulas see has_NAME as 0 for these, 1 for the
+    /// others, and without_NAME as 1 for those of them that are not on the lists any more.
     std::vector<std::string> replaced;
 };
 

@@ -145,6 +145,7 @@ void read_steps(MapReader& root, JournalTemplate& journal, const Reader<std::vec
         MapReader map(item, faults, "step " + std::to_string(journal.steps.size() + 1));
         map.required("title", step.title, text_value);
         map.required("text", step.text, prose_value);
+        map.optional("when", step.when, formula_value);
         map.optional("uses", step.uses, uses);
         map.optional("tools", step.tools, tools);
         if (map.optional("drawing", step.drawing, one_of({"cover", "corner", "stitch", "stations"})))

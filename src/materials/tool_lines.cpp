@@ -36,6 +36,9 @@ public:
             for (const std::string& tool : other.tools)
                 if (!in_every_way(tool, thing)) for_way(tool, title_of(other, pipeline));
     }
+    bool known(const std::string& tool) const {
+        return std::any_of(all_.begin(), all_.end(), [&](const ToolNeed& one) { return one.name == tool; });
+    }
     const std::vector<ToolNeed>& all() const { return all_; }
 
 private:
@@ -55,6 +58,36 @@ private:
     }
     std::vector<ToolNeed> all_;
 };
+
+/// What a buyer may do without in a step, by title.
+std::vector<std::string> choosable_in(const kit::StepTemplate& step, const journal::Measures& measures) {
+    std::vector<std::string> titles;
+    const auto add = [&](const auto& counted) {
+        for (const auto& one : counted)
+            if ((one.of->optional || !one.of->instead.empty()) && std::find(step.uses.begin(), step.uses.end(), one.of->name) != step.uses.end())
+                titles.push_back(one.of->title);
+    };
+    add(measures.pieces);
+    add(measures.lengths);
+    add(measures.items);
+    return titles;
+}
+
+/// Tools that only steps name. A step that stands under a condition is there for something that may be left out.
+void add_steps(ToolNeeds& needs, const journal::Measures& measures) {
+    ToolNeeds of_steps;
+    for (const kit::StepTemplate* step : measures.steps)
+        for (const std::string& tool : step->tools) {
+            if (needs.known(tool)) continue;
+            const auto titles = step->when.text.empty() ? std::vector<std::string>() : choosable_in(*step, measures);
+            if (titles.empty()) of_steps.always(tool);
+            for (const std::string& title : titles) of_steps.for_way(tool, title);
+        }
+    for (const ToolNeed& need : of_steps.all()) {
+        if (need.always) needs.always(need.name);
+        for (const std::string& way : need.ways) needs.for_way(need.name, way);
+    }
+}
 
 const kit::Tool& tool_of(const kit::Pipeline& pipeline, const std::string& name, const journal::Measures& measures) {
     std::vector<std::string> known;
@@ -94,6 +127,7 @@ std::vector<ToolLine> tool_lines(const kit::Manifest& manifest, const kit::Pipel
         const kit::Material* material = material_of(manifest, pipeline, measures, item);
         needs.add(*item.of, material ? material->title : item.of->title, pipeline);
     }
+    add_steps(needs, measures);
     std::vector<ToolLine> lines;
     for (const ToolNeed& need : needs.all())
         lines.push_back({tool_of(pipeline, need.name, measures), need.always ? std::string() : listed(need.ways)});

@@ -58,6 +58,27 @@ TEST_CASE("a step's text follows what the kit chose") {
     CHECK(!said(without, "3 x Ring"));
 }
 
+TEST_CASE("a step that is off leaves no word, thing, tool, caution or drawing in the guide") {
+    kit::JournalTemplate journal = leaflet();
+    journal.steps.insert(journal.steps.begin() + 3, step(126, "Oil the joints", "Oil them {{edge}} wide.", {"each"}, {"saw"}, "cover"));
+    journal.steps[5].drawing.clear();
+    journal.steps[3].when = formula("has_ring");
+    const std::string on = running(Made(journal, "a4").document);
+    for (const char* words : {"4 Oil the joints", "Oil them 3 mm (1/8 in) wide", "Cover your ears", "Drawn at"}) CHECK(said(on, words));
+    journal.steps[3].when = formula("has_ring == 0");
+    const std::string off = running(Made(journal, "a4").document);
+    for (const char* words : {"Oil", "Saw", "saw", "Cover your ears", "Back strip, width"}) CHECK(!said(off, words));
+    CHECK(said(off, "4 Sew"));
+    CHECK(said(on, "5 Sew"));
+    const auto chosen = kit::chosen(journal, {{"ring", {"plain", {}}}});
+    CHECK(said(running(Made(chosen, "a4").document), "Oil them"));
+    // One guide serves both prints: a step that one of them needs stands in it. The bordered page is 133.7 mm wide.
+    journal.lengths.push_back({"limit", {140_mm, 5.5_in}, false, "invented", "", {}});
+    journal.steps[3].when = formula("page_width < limit");
+    CHECK(said(running(Made(journal, "a4").document), "4 Oil the joints"));
+    CHECK(!said(running(Made(journal, "a4", workshop(), 19, {Print::borderless}).document), "Oil"));
+}
+
 TEST_CASE("everything that steps name and nobody knows is told at once, each at its step") {
     kit::JournalTemplate wrong = leaflet();
     wrong.steps[0].text = "Leave {{egde}} free.";

@@ -116,6 +116,43 @@ TEST_CASE("what was replaced is 0 in formulas, what is there is 1") {
     CHECK(m.figures.at(1).number == 0);
 }
 
+TEST_CASE("what was left out altogether is told apart from what was replaced") {
+    Template t;
+    t.piece("flap", "1", "page_width", "page_height").piece("spine-strip", "1", "page_width", "page_height");
+    t.made.replaced = {"closing-band", "flap"};
+    t.figure("a", "without_closing_band").figure("b", "without_flap").figure("c", "has_flap").figure("d", "without_spine_strip").figure("e", "has_closing_band");
+    const journal::Measures m = journal::compute(t.made, conditions(a4()));
+    std::string told;
+    for (const journal::ToldFigure& figure : m.figures) told += std::to_string(figure.number);
+    CHECK(told == "10000");
+}
+
+TEST_CASE("a step stands where its condition is not 0") {
+    Template t;
+    t.piece("flap", "1", "page_width", "page_height").length("limit", Length::mm(120), Length::inches(4.75));
+    const auto step = [&](const std::string& when) {
+        kit::StepTemplate made;
+        made.title = when;
+        if (!when.empty()) made.when = t.formula(when);
+        t.made.steps.push_back(made);
+    };
+    for (const std::string when : {"", "has_flap", "has_flap == 0", "page_width < limit", "2"}) step(when);
+    const auto standing = [&](double scale) {
+        const journal::Measures m = journal::compute(t.made, conditions(a4(), scale));
+        std::vector<std::string> titles;
+        for (const kit::StepTemplate* one : m.steps) titles.push_back(one->title);
+        return titles;
+    };
+    CHECK(standing(1) == std::vector<std::string>{"", "has_flap", "2"});
+    CHECK(standing(0.5) == std::vector<std::string>{"", "has_flap", "page_width < limit", "2"});
+    step("limit");  // a length is no condition
+    const auto notes = refused(t, conditions(a4()));
+    CHECK(notes.at(0).code == "formula-not-a-number");
+    CHECK_THAT(notes.at(0).what, Contains("steps[6].when"));
+    t.made.steps.back().when.text = "has_flop";
+    CHECK(refused(t, conditions(a4())).at(0).mend == "write 'has_flap'");
+}
+
 TEST_CASE("a figure is rounded once, the way it says") {
     Template t;
     t.length("step", Length::mm(1), Length::inches(1.0 / 16));

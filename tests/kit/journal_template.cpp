@@ -131,6 +131,10 @@ TEST_CASE("sewing and steps are read") {
     CHECK(journal.steps[0].drawing == "cover");
     CHECK(journal.steps[1].uses == Strings{"cord", "eyelet", "page-stations", "spine-stations"});
     CHECK(journal.steps[1].mark.line > journal.steps[0].mark.line);
+    CHECK(journal.steps[1].when.text.empty());
+    const auto conditional = changed_journal("text: Sew it.", "text: Sew it., when: has_eyelet").steps[1].when;
+    CHECK(conditional.text == "has_eyelet");
+    CHECK(conditional.mark.line == 31);
     const auto bare = changed_journal(", uses: [board, page, left], tools: [ruler], drawing: cover", "").steps[0];
     CHECK(bare.uses.empty());
     CHECK(bare.drawing.empty());
@@ -300,6 +304,8 @@ TEST_CASE("faults in a template's steps") {
         {j_yaml, "{ title: Cut, text: \"Cut  it.\",", "▸{ title: Cut,", "missing-key"},
         {j_yaml, "{ title: Cut,", "▸{", "missing-key"},
         {j_yaml, "text: Sew it.", "text: ▸''", "missing-value"},
+        {j_yaml, "text: Sew it.", "text: Sew it., when: ▸[has_band]", "wrong-type"},
+        {j_yaml, "text: Sew it.", "text: Sew it., ▸whenn: has_band", "unknown-key", "write 'when'"},
         {j_yaml, "  - { title: Cut, text: \"Cut  it.\", uses: [board, page, left], tools: [ruler], drawing: cover }\n  - { title: Sew,", "  - ▸Cut it.\n  - { title: Sew,", "wrong-type"},
     });
 }
@@ -372,7 +378,7 @@ TEST_CASE("every beginning of a template, and every one with a byte changed, is 
 
 TEST_CASE("names that formulas are given") {
     for (const char* name : {"page_width", "spine_caliper", "page_grammage", "cover_grammage", "board_printed", "glued_in", "stitch_path", "stitch_strands", "strands_across",
-                             "page_station_1", "page_station_12", "spine_station_3", "has_eyelet", "has_closing_band", "pi", "max"}) {
+                             "page_station_1", "page_station_12", "spine_station_3", "has_eyelet", "has_closing_band", "without_closing_band", "pi", "max"}) {
         INFO(name);
         CHECK(kit::is_given_name(name));
     }

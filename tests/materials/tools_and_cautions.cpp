@@ -21,6 +21,29 @@ TEST_CASE("tools say what they are needed for, unless they are needed whatever i
     CHECK_THAT(Counted(book.made).tools(), !Catch::Matchers::Contains("setter"));
 }
 
+TEST_CASE("a step's tools are on the list when it stands, and not for a step that is off") {
+    Book book;
+    kit::StepTemplate glue, tie, burnish;
+    glue.tools = {"ruler", "hammer"};  // on the list already, the hammer for eyelets
+    tie.tools = {"awl", "press"};
+    tie.uses = {"band"};
+    tie.when = book.formula("has_band");
+    burnish.tools = {"knife"};
+    burnish.when = book.formula("0");
+    book.made.tools = {"ruler"};
+    book.made.steps = {glue, tie, burnish};
+    kit::Pipeline p = shelves();
+    p.tools.push_back({"press", "The press", "to press", {"blows"}});
+    const auto list = [&](const kit::JournalTemplate& journal) { return Counted(journal, example::conditions(example::a4()), almanac(), p).tools(); };
+    const std::string first = "ruler; brush; scissors only for corner; needle only for waxed twine; setter only for eyelets; hammer only for eyelets; awl only for bare holes";
+    CHECK(list(book.made) == first + "; press only for band");
+    CHECK(list(kit::chosen(book.made, {{"band", {"none", {}}}})) == first);  // neither the press nor, for the step that is off, the knife
+    book.made.steps[1].uses.clear();
+    CHECK(list(book.made) == first + "; press");
+    book.made.steps[2].when.text.clear();
+    CHECK(list(book.made) == first + "; press; knife");
+}
+
 TEST_CASE("cautions follow from tools and materials, alternatives' too, each once, in the order of the data") {
     CHECK(Counted(Book().made).cautions() == "makers blades points blows loops tangles small fumes mould");
     Book book;
