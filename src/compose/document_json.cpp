@@ -55,9 +55,19 @@ Json item(const Outline& o) {
     return all;
 }
 
-Json item(const Picture& p) { return {{"picture", p.artwork}, {"place", json(p.place)}, {"clip", json(p.clip)}}; }
+/// Rectangular clips are the rule; shapes stand only where there are some.
+Json with_shape(Json all, const Shape& shape) {
+    for (const auto& ring : shape) {
+        Json corners = Json::array();
+        for (const Point p : ring) corners.push_back(json(p));
+        all["shape"].push_back(corners);
+    }
+    return all;
+}
+
+Json item(const Picture& p) { return with_shape({{"picture", p.artwork}, {"place", json(p.place)}, {"clip", json(p.clip)}}, p.shape); }
 Json item(const PdfFace& f) {
-    return {{"pdf", f.file.generic_string()}, {"page", f.page}, {"place", json(f.place)}, {"clip", json(f.clip)}};
+    return with_shape({{"pdf", f.file.generic_string()}, {"page", f.page}, {"place", json(f.place)}, {"clip", json(f.clip)}}, f.shape);
 }
 
 Json json(const Page& page) {

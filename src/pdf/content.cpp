@@ -30,10 +30,20 @@ void change(std::string& text, std::string& now, const std::string& wanted, cons
 
 }  // namespace
 
-void Content::object(const std::string& name, const Matrix& place, const Rect& clip) {
+void Content::object(const std::string& name, const Matrix& place, const Rect& clip, const compose::Shape& shape) {
     if (clip.empty()) return;
     text_ += "q " + numbers(Point{clip.left, clip.bottom}) + " " + number(clip.width()) + " " + number(clip.height()) + " re W n\n";
+    if (!shape.empty()) clip_to(shape);
     text_ += numbers(place) + " cm /" + name + " Do Q\n";
+}
+
+/// All rings are one path, so that the nonzero rule sees their holes; W cuts what `re` has left (ISO 32000-1 8.5.4).
+void Content::clip_to(const compose::Shape& shape) {
+    for (const std::vector<Point>& ring : shape) {
+        for (std::size_t i = 0; i < ring.size(); ++i) text_ += numbers(ring[i]) + (i == 0 ? " m\n" : " l\n");
+        if (!ring.empty()) text_ += "h\n";
+    }
+    text_ += "W n\n";
 }
 
 void Content::outline(const compose::Outline& outline) {

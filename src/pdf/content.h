@@ -14,8 +14,9 @@ namespace qw::pdf {
 /// that a ruler of two hundred ticks names its line width once.
 class Content {
 public:
-    /// An XObject under a matrix, cut off outside `clip`. Nothing is drawn when the clip is empty.
-    void object(const std::string& name, const Matrix& place, const Rect& clip);
+    /// An XObject under a matrix, cut off outside `clip`, and outside `shape` unless that is empty. Nothing is drawn when
+    /// the clip is empty.
+    void object(const std::string& name, const Matrix& place, const Rect& clip, const compose::Shape& shape = {});
     /// Lines have butt caps and mitred joins; fills follow the non-zero winding rule.
     void outline(const compose::Outline& outline);
     /// A line of text that begins at `start` of a font resource; `codes` are its character codes in hexadecimal.
@@ -24,6 +25,7 @@ public:
     const std::string& text() const { return text_; }
 
 private:
+    void clip_to(const compose::Shape& shape);
     void fill_grey(compose::Grey grey);
     void stroke_state(Length width, const std::vector<Length>& dash, compose::Grey grey);
 

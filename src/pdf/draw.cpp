@@ -35,18 +35,18 @@ public:
     }
     void operator()(const compose::Outline& outline) { content_.outline(outline); }
     void operator()(const compose::Picture& picture) {
-        object("P" + std::to_string(picture.artwork), pictures_.shown(picture.artwork), picture.place, picture.clip);
+        object("P" + std::to_string(picture.artwork), pictures_.shown(picture.artwork), picture.place, picture.clip, picture.shape);
     }
     void operator()(const compose::PdfFace& face) {
         const PdfReference form = faces_.shown(face);
-        object("X" + std::to_string(form.ObjectNumber()), form, face.place, face.clip);
+        object("X" + std::to_string(form.ObjectNumber()), form, face.place, face.clip, face.shape);
     }
     const Content& content() const { return content_; }
 
 private:
-    void object(const std::string& name, const PdfReference& reference, const Matrix& place, const Rect& clip) {
+    void object(const std::string& name, const PdfReference& reference, const Matrix& place, const Rect& clip, const compose::Shape& shape) {
         page_.AddResource(PdfName(name), reference, PdfName("XObject"));
-        content_.object(name, place, clip);
+        content_.object(name, place, clip, shape);
     }
 
     /// The text matrix: the baseline turned about `at` and moved back along itself by what stands before the anchor.

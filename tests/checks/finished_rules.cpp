@@ -93,6 +93,21 @@ TEST_CASE("every departure of a finished file from its plan is found") {
     }
 }
 
+TEST_CASE("a picture's shape is held against what the file's clips leave") {
+    compose::Document shaped = plan();
+    std::get<compose::Picture>(shaped.pages[0].items[0]).shape = {{{2_in, 1_in}, {4_in, 1_in}, {3_in, 6_in}}, {{9_in, 8_in}, {12_in, 8_in}, {12_in, 9_in}}};
+    const auto found = [&](const Rect& clip) {
+        proof::FileFacts seen = faithful();
+        seen.pages[0].pictures[0].clip = clip;
+        Findings findings;
+        checks::check_finished(rules(), shaped, seen, "letter/borderless/pockets.pdf", findings);
+        return times(findings, "picture-placed");
+    };
+    CHECK(found({2_in, 1_in, 11_in, 8.5_in}) == 0);  // the box around the shape, cut at the paper
+    CHECK(found(Rect::of(letter)) == 1);             // the shape was not drawn
+    CHECK(found({2_in, 1_in, 4_in, 6_in}) == 1);     // half of it was not
+}
+
 namespace {
 
 /// A page of 110 × 85 cells of 8 pixels, dark by `darkness` but for what a test takes out.
