@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "artwork/colour.h"
 
+#include "artwork/colour_distance.h"
 #include "artwork/damage.h"
 #include "artwork/picture.h"
 #include "base/digest.h"
 
+#include <algorithm>
 #include <cstdlib>
 #include <lcms2.h>
 #include <map>
@@ -81,22 +83,60 @@ cmsHTRANSFORM transform_of(cmsHPROFILE from, const SampleLayout& layout) {
                               cmsFLAGS_BLACKPOINTCOMPENSATION | (layout.alpha ? cmsFLAGS_COPY_ALPHA : 0u));
 }
 
-/// All greys, white among them, and for RGB a grid of 9 × 9 × 9 colours.
+unsigned colours_of(Model model) { return model == Model::grey ? 1 : model == Model::rgb ? 3 : 4; }
+
+/// All greys, white among them; for RGB a grid of 9 × 9 × 9 colours, for CMYK one of 5 × 5 × 5 × 5.
 std::vector<std::uint8_t> probe(Model model) {
     std::vector<std::uint8_t> samples;
-    const auto level = [](int step) { return static_cast<std::uint8_t>(step * 255 / 8); };
-    for (int v = 0; v < 256; ++v) samples.insert(samples.end(), model == Model::grey ? 1 : 3, static_cast<std::uint8_t>(v));
+    const auto level = [](int step, int steps) { return static_cast<std::uint8_t>(step * 255 / steps); };
+    if (model != Model::cmyk)
+        for (int v = 0; v < 256; ++v) samples.insert(samples.end(), colours_of(model), static_cast<std::uint8_t>(v));
     if (model == Model::rgb)
-        for (int i = 0; i < 9 * 9 * 9; ++i) samples.insert(samples.end(), {level(i / 81), level(i / 9 % 9), level(i % 9)});
+        for (int i = 0; i < 9 * 9 * 9; ++i) samples.insert(samples.end(), {level(i / 81, 8), level(i / 9 % 9, 8), level(i % 9, 8)});
+    if (model == Model::cmyk)
+        for (int i = 0; i < 5 * 5 * 5 * 5; ++i)
+            samples.insert(samples.end(), {level(i / 125, 4), level(i / 25 % 5, 4), level(i / 5 % 5, 4), level(i % 5, 4)});
     return samples;
+}
+
+/// The probe as the conversion leaves it.
+std::vector<std::uint8_t> converted(const Profile& profile, const std::vector<std::uint8_t>& samples) {
+    const unsigned colours = colours_of(profile.model());
+    const auto pixels = static_cast<std::uint32_t>(samples.size() / colours);
+    std::vector<std::uint8_t> result(std::size_t{pixels} * std::min(colours, 3u));
+    Conversion(profile, {static_cast<int>(colours), false, 1, false}).apply(samples.data(), result.data(), pixels);
+    return result;
+}
+
+/// The probe as the profile means it.
+std::vector<Lab> meant(cmsHPROFILE profile, const SampleLayout& layout, const std::vector<std::uint8_t>& samples) {
+    const Opened lab(cmsCreateLab4Profile(nullptr));
+    if (!lab.get()) throw std::bad_alloc();
+    const std::unique_ptr<void, void (*)(void*)> transform(
+        cmsCreateTransform(profile, format_of(layout, false), lab.get(), TYPE_Lab_DBL, INTENT_RELATIVE_COLORIMETRIC, cmsFLAGS_BLACKPOINTCOMPENSATION),
+        cmsDeleteTransform);
+    if (!transform) damaged("its colour profile cannot be used to convert its colours");
+    std::vector<Lab> colours(samples.size() / static_cast<unsigned>(layout.colours));
+    static_assert(sizeof(Lab) == 3 * sizeof(double));
+    cmsDoTransform(transform.get(), samples.data(), colours.data(), static_cast<cmsUInt32Number>(colours.size()));
+    return colours;
+}
+
+/// A profile's description, without what is not plain ASCII.
+std::string described(cmsHPROFILE profile) {
+    char text[256] = {};
+    cmsGetProfileInfoASCII(profile, cmsInfoDescription, "en", "US", text, sizeof text - 1);
+    constexpr std::size_t longest = 60;
+    std::string plain;
+    for (const char c : std::string(text))
+        if (c >= ' ' && c <= '~' && plain.size() < longest) plain += c;
+    while (!plain.empty() && plain.back() == ' ') plain.pop_back();
+    return plain.empty() ? "a profile without a name" : plain;
 }
 
 bool leaves_colours_alone(const Profile& profile) {
     if (profile.model() == Model::cmyk) return false;
-    const int colours = profile.model() == Model::grey ? 1 : 3;
-    const std::vector<std::uint8_t> before = probe(profile.model());
-    std::vector<std::uint8_t> after(before.size());
-    Conversion(profile, {colours, false, 1, false}).apply(before.data(), after.data(), static_cast<std::uint32_t>(before.size() / static_cast<unsigned>(colours)));
+    const std::vector<std::uint8_t> before = probe(profile.model()), after = converted(profile, before);
     for (std::size_t i = 0; i < before.size(); ++i)
         if (std::abs(before[i] - after[i]) > 1) return false;
     return true;
@@ -106,7 +146,8 @@ bool leaves_colours_alone(const Profile& profile) {
 
 struct Profile::Handle {
     Opened opened;
-    std::string key;  ///< digest of the profile's bytes; empty when there are none
+    std::string key;   ///< digest of the profile's bytes; empty when there are none
+    std::string name;
 };
 
 Profile Profile::read(std::span<const std::byte> icc, Model model) {
@@ -116,7 +157,8 @@ Profile Profile::read(std::span<const std::byte> icc, Model model) {
     if (!found) damaged("its colour profile is for neither grey, RGB nor CMYK");
     Sha256 digest;
     digest.add(icc);
-    const Profile profile(std::make_shared<const Handle>(Handle{std::move(opened), digest.hex()}));
+    std::string name = described(opened.get());
+    const Profile profile(std::make_shared<const Handle>(Handle{std::move(opened), digest.hex(), std::move(name)}));
     if (*found != model && !(model == Model::grey && *found == Model::rgb && profile.is_srgb()))
         damaged("its colour profile is for another kind of colour than its pixels have");
     return profile;
@@ -125,7 +167,21 @@ Profile Profile::read(std::span<const std::byte> icc, Model model) {
 Profile Profile::of(const Primaries& primaries, Model model) {
     Opened opened = profile_of(primaries, model);
     if (!opened.get()) damaged("its white point and primaries (cHRM) are no colours");
-    return Profile(std::make_shared<const Handle>(Handle{std::move(opened), ""}));
+    return Profile(std::make_shared<const Handle>(Handle{std::move(opened), "", "the gamma and primaries that it states"}));
+}
+
+std::string Profile::name() const { return handle_->name; }
+
+double Profile::farthest_move() const {
+    const std::vector<std::uint8_t> samples = probe(model()), after = converted(*this, samples);
+    const std::vector<Lab> before = meant(handle_->opened.get(), {static_cast<int>(colours_of(model())), false, 1, false}, samples);
+    const std::size_t each = after.size() / before.size();
+    double farthest = 0;
+    for (std::size_t i = 0; i < before.size(); ++i) {
+        const std::uint8_t* pixel = &after[i * each];
+        farthest = std::max(farthest, ciede2000(before[i], lab_of_srgb(pixel[0], pixel[each / 2], pixel[each - 1])));
+    }
+    return farthest;
 }
 
 Model Profile::model() const { return model_of(handle_->opened.get()).value_or(Model::rgb); }

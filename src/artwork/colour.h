@@ -34,6 +34,11 @@ public:
     /// Whether a grid of colours comes through unchanged, to one level of 255: names and descriptions are not looked
     /// at. Known for profiles that have been asked before.
     bool is_srgb() const;
+    /// What it calls itself, for people: its description in ASCII, at most 60 characters.
+    std::string name() const;
+    /// How far the profile's colours, over a grid of them, are from what `Conversion` makes of them at most (CIEDE2000):
+    /// colours that sRGB does not have are brought to its edge. About 1 for a profile whose colours all lie in sRGB.
+    double farthest_move() const;
 
     struct Handle;
     const Handle& handle() const { return *handle_; }

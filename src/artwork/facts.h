@@ -74,6 +74,8 @@ struct Facts {
     bool interlaced = false;          ///< PNG Adam7; progressive JPEG is not meant
     std::optional<Density> density;
     bool profile = false, profile_is_srgb = false;
+    std::string converted_from;       ///< the profile that its colours are converted from; empty: they are not
+    double farthest_move = 0;         ///< of that profile's colours, at most (CIEDE2000), where sRGB does not have them
 
     Passage passage = Passage::through;
     std::string why_recoded;          ///< "it has an alpha channel", "it is interlaced" …; empty when passed through

@@ -3,6 +3,7 @@
 
 #include "artwork/colour.h"
 #include "artwork/damage.h"
+#include "artwork/done.h"
 #include "artwork/exif.h"
 #include "artwork/jpeg_decoder.h"
 #include "base/words.h"
@@ -83,6 +84,7 @@ void JpegFile::read_profile() {
         facts_.profile_is_srgb = convert_->is_srgb();
     }
     if (facts_.profile_is_srgb) convert_.reset();
+    if (convert_) tell_conversion(*convert_, facts_);
     if (head_.coded == Coded::cmyk && !convert_) damaged("CMYK without a profile cannot be converted");
 }
 

@@ -3,6 +3,7 @@
 
 #include "artwork/bytes.h"
 #include "artwork/damage.h"
+#include "artwork/done.h"
 #include "artwork/png_ancillary.h"
 #include "artwork/png_pixels.h"
 #include "base/words.h"
@@ -181,6 +182,7 @@ void PngFile::begin_pixels() {
     facts_.density = ancillary_.density();
     facts_.profile = ancillary_.says_colours();
     facts_.profile_is_srgb = facts_.profile && !paint_.convert;
+    if (paint_.convert) tell_conversion(*paint_.convert, facts_);
     facts_.alpha = header_->alpha() || !paint_.transparency.empty();
     facts_.palette = paint_.palette;
     tell_passage();

@@ -52,6 +52,21 @@ Bytes wide_rgb() {
     return bytes;
 }
 
+Bytes display_p3() {
+    const cmsCIExyY white{0.3127, 0.3290, 1};
+    const cmsCIExyYTRIPLE primaries{{0.68, 0.32, 1}, {0.265, 0.69, 1}, {0.15, 0.06, 1}};
+    const double parameters[] = {2.4, 1 / 1.055, 0.055 / 1.055, 1 / 12.92, 0.04045};
+    cmsToneCurve* const curve = cmsBuildParametricToneCurve(nullptr, 4, parameters);
+    cmsToneCurve* const curves[] = {curve, curve, curve};
+    cmsHPROFILE profile = cmsCreateRGBProfile(&white, &primaries, curves);
+    cmsMLU* const text = cmsMLUalloc(nullptr, 1);
+    cmsMLUsetASCII(text, "en", "US", "Display P3");
+    cmsWriteTag(profile, cmsSigProfileDescriptionTag, text);
+    cmsMLUfree(text);
+    cmsFreeToneCurve(curve);
+    return saved(profile);
+}
+
 Bytes long_srgb() {
     cmsHPROFILE profile = cmsCreate_sRGBProfile();
     cmsMLU* const text = cmsMLUalloc(nullptr, 1);

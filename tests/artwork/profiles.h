@@ -9,6 +9,8 @@ namespace qw::artwork::test {
 Bytes srgb_version_2();
 /// The primaries of Adobe RGB (1998) with the exponent 2.19921875 (from memory: Adobe RGB (1998) encoding, 4.3).
 Bytes wide_rgb();
+/// Display P3: primaries of SMPTE EG 432-1 with D65 and the curve of sRGB (from memory), under that name.
+Bytes display_p3();
 /// sRGB with a name that is not, and 150,000 bytes of copyright.
 Bytes long_srgb();
 Bytes grey_gamma(double gamma);
