@@ -7,7 +7,7 @@
 
 namespace qw::record {
 
-/// What makes a record one that format 1 does not allow (src/record/release.md, "What must hold"), or "". Held by
+/// What makes a record one that its format does not allow (src/record/release.md, "What must hold"), or "". Held by
 /// the writer and the reader alike, so that nothing is written that could not be read.
 std::string fault_in_record(const ReleaseRecord& record);
 

@@ -18,7 +18,8 @@ using Json = nlohmann::ordered_json;  // keys in the order of the format's page
 
 [[noreturn]] void refuse(const std::string& shown_name, const std::string& what) {
     throw Fault(FaultKind::not_carried_out,
-                {"damaged-record", {shown_name, 0, 0}, what, "a release record of format " + std::to_string(ReleaseRecord::format),
+                {"damaged-record", {shown_name, 0, 0}, what,
+                 "a release record of format " + std::to_string(ReleaseRecord::oldest_format) + " or " + std::to_string(ReleaseRecord::format),
                  "release the kit again, or take the file from a copy"});
 }
 
@@ -32,7 +33,11 @@ ReleaseRecord sorted(ReleaseRecord record) {
 
 Json optional(const std::optional<std::string>& text) { return text ? Json(*text) : Json(nullptr); }
 
-Json json_of(const Input& input) { return {{"path", input.path}, {"sha256", input.sha256}}; }
+Json json_of(const Input& input) {
+    Json json = {{"path", input.path}, {"sha256", input.sha256}};
+    if (!input.done.empty()) json["done"] = input.done;
+    return json;
+}
 
 Json json_of(const File& file) {
     return {{"path", file.path},     {"bundle", file.bundle}, {"bytes", file.bytes},           {"sha256", file.sha256},
@@ -50,7 +55,7 @@ Json list_of(const std::vector<T>& values) {
     return list;
 }
 
-/// An object that must have exactly the named members, read one after the other. What does not fit is told with the
+/// An object that must have so many members, read one after the other. What does not fit is told with the
 /// place in the document, "files[3].bytes".
 class Members {
 public:
@@ -100,8 +105,9 @@ private:
 };
 
 Input read_input(const Json& value, const std::string& place, const std::string& name) {
-    const Members m(value, place, 2, name);
-    return {m.text("path"), m.text("sha256")};
+    const bool told = value.is_object() && value.contains("done");
+    const Members m(value, place, told ? 3 : 2, name);
+    return {m.text("path"), m.text("sha256"), told ? m.text("done") : ""};
 }
 
 File read_file(const Json& value, const std::string& place, const std::string& name) {
@@ -131,24 +137,33 @@ Json parsed(const std::string& text, const std::string& shown_name) {
     }
 }
 
-}  // namespace
-
-std::string to_json(const ReleaseRecord& unsorted) {
-    const ReleaseRecord record = sorted(unsorted);
-    const std::string fault = fault_in_record(record);
-    if (!fault.empty()) throw Fault(FaultKind::not_carried_out, {"damaged-record", {"release.json", 0, 0}, fault, "", ""});
-    const Json json = {{"format", ReleaseRecord::format},     {"kit", record.kit},
+std::string json_text(const ReleaseRecord& record, int format) {
+    const Json json = {{"format", format},                    {"kit", record.kit},
                        {"version", record.version},           {"tool", record.tool},
                        {"inputs", list_of(record.inputs)},    {"files", list_of(record.files)},
                        {"bundles", list_of(record.bundles)}};
     return json.dump(2) + "\n";
 }
 
+bool says_what_was_done(const ReleaseRecord& record) {
+    return std::any_of(record.inputs.begin(), record.inputs.end(), [](const Input& input) { return !input.done.empty(); });
+}
+
+}  // namespace
+
+std::string to_json(const ReleaseRecord& unsorted) {
+    const ReleaseRecord record = sorted(unsorted);
+    const std::string fault = fault_in_record(record);
+    if (!fault.empty()) throw Fault(FaultKind::not_carried_out, {"damaged-record", {"release.json", 0, 0}, fault, "", ""});
+    return json_text(record, ReleaseRecord::format);
+}
+
 ReleaseRecord read_release_record(const std::string& text, const std::string& shown_name) {
     const Json json = parsed(text, shown_name);
     const auto format = json.is_object() ? json.find("format") : json.end();
     if (format == json.end() || !format->is_number_unsigned()) refuse(shown_name, "it does not say which format it has");
-    if (*format != ReleaseRecord::format) refuse(shown_name, "it has format " + format->dump());
+    const auto number = format->get<std::uint64_t>();
+    if (number < ReleaseRecord::oldest_format || number > ReleaseRecord::format) refuse(shown_name, "it has format " + format->dump());
     const Members m(json, "", 7, shown_name);
     ReleaseRecord record{m.text("kit"), m.text("version"), m.text("tool"),
                          read_list(m.list("inputs"), "inputs", shown_name, read_input),
@@ -156,8 +171,9 @@ ReleaseRecord read_release_record(const std::string& text, const std::string& sh
                          read_list(m.list("bundles"), "bundles", shown_name, read_bundle)};
     const std::string fault = fault_in_record(record);
     if (!fault.empty()) refuse(shown_name, fault);
+    if (number == 1 && says_what_was_done(record)) refuse(shown_name, "it says what was done to an input, which format 1 does not");
     // Duplicate keys, another order, other spaces: no program of ours wrote that.
-    if (to_json(record) != text) refuse(shown_name, "it was changed after it was written");
+    if (json_text(sorted(record), static_cast<int>(number)) != text) refuse(shown_name, "it was changed after it was written");
     return record;
 }
 

@@ -18,7 +18,7 @@ namespace {
 
 ReleaseRecord sample() {
     ReleaseRecord record{"tidewater-almanac", "1.0.0", "quirewright 0.1.0", {}, {}, {}};
-    record.inputs = {{"pipeline/papers.yaml", sha256_of("papers")}, {"kit/kit.yaml", sha256_of("kit")}, {"system/fonts/Lato-Regular.ttf", sha256_of("font")}};
+    record.inputs = {{"pipeline/papers.yaml", sha256_of("papers")}, {"kit/kit.yaml", sha256_of("kit")}, {"system/fonts/Lato-Regular.ttf", sha256_of("font")}, {"kit/art/page-01.png", sha256_of("art"), "flattened on white and packed again"}};
     record.files = {{"letter/borderless/journal-pages.pdf", "tidewater-almanac-1.0.0.zip", 8'000'000'000, sha256_of("pages"), "journal-page",
                      "na_letter_8.5x11in", "borderless", 24},
                     {"contents.txt", "tidewater-almanac-1.0.0.zip", 412, sha256_of("contents"), "contents", {}, {}, 0},
@@ -50,16 +50,21 @@ std::string with(const std::string& part, const std::string& other) {
 }  // namespace
 
 TEST_CASE("a record is written as its page says") {
-    ReleaseRecord record{"mini", "2.1.0", "tool 1", {{"kit/kit.yaml", std::string(64, 'a')}}, {}, {{"mini-2.1.0.zip", 7, std::string(64, 'b'), 1}}};
+    ReleaseRecord record{"mini", "2.1.0", "tool 1", {{"kit/kit.yaml", std::string(64, 'a')}, {"kit/art/1.png", std::string(64, 'd'), "passed through"}}, {}, {{"mini-2.1.0.zip", 7, std::string(64, 'b'), 1}}};
     record.files = {{"a4/guide.pdf", "mini-2.1.0.zip", 5, std::string(64, 'c'), "guide", "iso_a4_210x297mm", {}, 3}};
-    const std::string a(64, 'a'), b(64, 'b'), c(64, 'c');
+    const std::string a(64, 'a'), b(64, 'b'), c(64, 'c'), d(64, 'd');
     CHECK(to_json(record) ==
           "{\n"
-          "  \"format\": 1,\n"
+          "  \"format\": 2,\n"
           "  \"kit\": \"mini\",\n"
           "  \"version\": \"2.1.0\",\n"
           "  \"tool\": \"tool 1\",\n"
           "  \"inputs\": [\n"
+          "    {\n"
+          "      \"path\": \"kit/art/1.png\",\n"
+          "      \"sha256\": \"" + d + "\",\n"
+          "      \"done\": \"passed through\"\n"
+          "    },\n"
           "    {\n"
           "      \"path\": \"kit/kit.yaml\",\n"
           "      \"sha256\": \"" + a + "\"\n"
@@ -93,10 +98,13 @@ TEST_CASE("a record comes back as it was written, sorted") {
     CHECK(read.kit == "tidewater-almanac");
     CHECK(read.version == "1.0.0");
     CHECK(read.tool == "quirewright 0.1.0");
-    REQUIRE(read.inputs.size() == 3);
-    CHECK(read.inputs[0].path == "kit/kit.yaml");
-    CHECK(read.inputs[0].sha256 == sha256_of("kit"));
-    CHECK(read.inputs[2].path == "system/fonts/Lato-Regular.ttf");
+    REQUIRE(read.inputs.size() == 4);
+    CHECK(read.inputs[0].path == "kit/art/page-01.png");
+    CHECK(read.inputs[0].done == "flattened on white and packed again");
+    CHECK(read.inputs[1].path == "kit/kit.yaml");
+    CHECK(read.inputs[1].sha256 == sha256_of("kit"));
+    CHECK(read.inputs[1].done == "");
+    CHECK(read.inputs[3].path == "system/fonts/Lato-Regular.ttf");
     REQUIRE(read.files.size() == 3);
     CHECK(read.files[0].path == "a4/measurements.pdf");
     CHECK(read.files[0].paper == "iso_a4_210x297mm");
@@ -171,8 +179,9 @@ TEST_CASE("what is no record is refused with the place") {
     CHECK_THAT(refusal("{}"), Catch::Contains("format"));
     CHECK_THAT(refusal("null"), Catch::Contains("format"));
     CHECK_THAT(refusal(std::string(100'000, '[')), Catch::Contains("no JSON"));
-    CHECK_THAT(refusal(with("\"format\": 1", "\"format\": 2")), Catch::Contains("format 2"));
-    CHECK_THAT(refusal(with("\"format\": 1", "\"format\": 1.0")), Catch::Contains("format"));
+    CHECK_THAT(refusal(with("\"format\": 2", "\"format\": 3")), Catch::Contains("format 3"));
+    CHECK_THAT(refusal(with("\"format\": 2", "\"format\": 0")), Catch::Contains("format 0"));
+    CHECK_THAT(refusal(with("\"format\": 2", "\"format\": 2.0")), Catch::Contains("format"));
     CHECK_THAT(refusal(with("\"bytes\": 51234", "\"bytes\": -1")), Catch::Contains("files[0].bytes"));
     CHECK_THAT(refusal(with("\"bytes\": 51234", "\"bytes\": 1e3")), Catch::Contains("files[0].bytes"));
     CHECK_THAT(refusal(with("\"bytes\": 51234", "\"bytes\": \"51234\"")), Catch::Contains("files[0].bytes"));
@@ -187,9 +196,31 @@ TEST_CASE("what is no record is refused with the place") {
     CHECK_THAT(refusal(with("\"tool\"", "\"extra\": 1,\n  \"tool\"")), Catch::Contains("members"));
 }
 
+TEST_CASE("a record of format 1 is read; it says of no input what was done") {
+    // As the program wrote it before: without "done".
+    const std::string digest(64, 'a'), zip(64, 'b');
+    const std::string old = "{\n  \"format\": 1,\n  \"kit\": \"mini\",\n  \"version\": \"2.1.0\",\n  \"tool\": \"tool 1\",\n  \"inputs\": [\n    {\n"
+                            "      \"path\": \"kit/art/1.png\",\n      \"sha256\": \"" + digest + "\"\n    }\n  ],\n  \"files\": [],\n  \"bundles\": [\n    {\n"
+                            "      \"path\": \"mini-2.1.0.zip\",\n      \"bytes\": 7,\n      \"sha256\": \"" + zip + "\",\n      \"entries\": 1\n    }\n  ]\n}\n";
+    CHECK(refusal(old) == "");
+    const ReleaseRecord read = read_release_record(old, "release.json");
+    REQUIRE(read.inputs.size() == 1);
+    CHECK(read.inputs[0].sha256 == digest);
+    CHECK(read.inputs[0].done == "");
+    REQUIRE(read.bundles.size() == 1);
+    // Written again it has today's format.
+    CHECK(read_release_record(to_json(read), "release.json").inputs[0].path == "kit/art/1.png");
+    CHECK_THAT(to_json(read), Catch::Contains("\"format\": 2"));
+
+    CHECK_THAT(refusal(with("\"format\": 2", "\"format\": 1")), Catch::Contains("format 1 does not"));
+    CHECK_THAT(refusal(with("\"flattened on white and packed again\"", "\"\"")), Catch::Contains("changed after"));
+    CHECK_THAT(refusal(with("\"flattened on white and packed again\"", "7")), Catch::Contains("inputs[0].done"));
+    CHECK_THAT(refusal(with("\"done\"", "\"undone\"")), Catch::Contains("members"));
+}
+
 TEST_CASE("a record that was written by another hand is refused") {
     CHECK_THAT(refusal(to_json(sample()) + "\n"), Catch::Contains("changed after"));
-    CHECK_THAT(refusal(with("\"format\": 1", "\"format\":  1")), Catch::Contains("changed after"));
+    CHECK_THAT(refusal(with("\"format\": 2", "\"format\":  2")), Catch::Contains("changed after"));
     CHECK_THAT(refusal(with("\"kit\": \"tidewater-almanac\"", "\"kit\": \"other\",\n  \"kit\": \"tidewater-almanac\"")), Catch::Contains("changed after"));
 }
 
@@ -204,6 +235,7 @@ TEST_CASE("nothing is written that could not be read") {
     CHECK_THROWS_AS(to_json(broken([](ReleaseRecord& r) { r.tool = "\xff"; })), Fault);
     CHECK_THROWS_AS(to_json(broken([](ReleaseRecord& r) { r.inputs[0].path = "/root/kit.yaml"; })), Fault);
     CHECK_THROWS_AS(to_json(broken([](ReleaseRecord& r) { r.inputs[1].path = "kit/\xff"; })), Fault);
+    CHECK_THROWS_AS(to_json(broken([](ReleaseRecord& r) { r.inputs[0].done = "turned\nover"; })), Fault);
     CHECK_THROWS_AS(to_json(broken([](ReleaseRecord& r) { r.inputs.push_back(r.inputs[0]); })), Fault);
     CHECK_THROWS_AS(to_json(broken([](ReleaseRecord& r) { r.files.push_back(r.files[0]); })), Fault);
     CHECK_THROWS_AS(to_json(broken([](ReleaseRecord& r) { r.files[0].pages = -1; })), Fault);
