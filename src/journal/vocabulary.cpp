@@ -61,6 +61,7 @@ Vocabulary::Vocabulary(const kit::JournalTemplate& journal, std::vector<FaultNot
     for (const kit::NamedLength& length : journal.lengths) add(length.name, length.mark, notes);
     for (const kit::NamedNumber& number : journal.numbers) add(number.name, number.mark, notes);
     add_chosen();
+    add_thicknesses();
     first_evaluated_ = words_.size();
     for (const kit::Formula& value : journal.values) add(value.name, value.mark, notes);
     add_stations("page", journal.stations.page.size());
@@ -92,6 +93,28 @@ void Vocabulary::add_chosen() {
         if (!among(there, name)) choose("without_" + formula_name(name), 1);
 }
 
+/// What a kit left out is as thick as nothing, so that formulas hold without it.
+void Vocabulary::add_thicknesses() {
+    const auto give = [&](const std::string& name, const kit::BothLengths& thickness) {
+        const std::string word = "thickness_of_" + formula_name(name);
+        if (find(word)) return;
+        words_.push_back(word);
+        thicknesses_.push_back(thickness);
+    };
+    std::vector<std::string> there;
+    const auto give_all = [&](const auto& things) {
+        for (const auto& thing : things) {
+            there.push_back(thing.name);
+            if (thing.thickness) give(thing.name, *thing.thickness);
+        }
+    };
+    give_all(journal_.pieces);
+    give_all(journal_.cut_lengths);
+    give_all(journal_.items);
+    for (const std::string& name : journal_.replaced)
+        if (std::find(there.begin(), there.end(), name) == there.end()) give(name, {});
+}
+
 void Vocabulary::add_stations(const std::string& line, std::size_t count) {
     for (std::size_t i = 1; i <= count; ++i) words_.push_back(line + "_station_" + std::to_string(i));
 }
@@ -118,6 +141,7 @@ void Vocabulary::fill(std::vector<double>& slots, const Conditions& conditions, 
         slots[slot++] = length.value.in(system).in_mm() * (length.printed ? conditions.scale : 1) * unit;
     for (const kit::NamedNumber& number : journal_.numbers) slots[slot++] = number.value;
     for (const double value : chosen_) slots[slot++] = value;
+    for (const kit::BothLengths& thickness : thicknesses_) slots[slot++] = thickness.in(system).in_mm() * unit;
 }
 
 }  // namespace qw::journal

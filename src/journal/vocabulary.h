@@ -36,11 +36,13 @@ public:
 private:
     void add(const std::string& name, const SourceMark& mark, std::vector<FaultNote>& notes);
     void add_chosen();
+    void add_thicknesses();
     void add_stations(const std::string& line, std::size_t count);
 
     const kit::JournalTemplate& journal_;
     std::vector<std::string> words_;
     std::vector<double> chosen_;      ///< stitch_strands, each has_… and without_…, in the order of their words
+    std::vector<kit::BothLengths> thicknesses_;  ///< each thickness_of_…
     std::size_t first_evaluated_ = 0;
 };
 

@@ -63,6 +63,7 @@ void check_choice(const JournalTemplate& journal, const std::string& name, const
 void put_in_place(Choosable& thing, std::string& title, std::string& use, const Alternative& other) {
     title = other.title;
     if (!other.use.empty()) use = other.use;
+    if (other.thickness) thing.thickness = other.thickness;
     thing.optional = false;
     thing.tools = other.tools;
     thing.instead.clear();

@@ -14,7 +14,7 @@ namespace qw::kit {
 const std::vector<std::string>& given_names();
 
 /// Whether formulas are given a name, written with underscores, so that no template may define it: one of the above,
-/// `has_…`, `without_…`, or the number of a station (`page_station_1`).
+/// `has_…`, `without_…`, `thickness_of_…`, or the number of a station (`page_station_1`).
 bool is_given_name(const std::string& in_formulas);
 
 /// The names of one template, each used once. What formulas name and what the sheets name are kept apart: a value and

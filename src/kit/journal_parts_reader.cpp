@@ -96,10 +96,11 @@ void JournalPartsReader::read_figure(const Entry& entry, MapReader& map) {
 void JournalPartsReader::read_choosable(MapReader& map, Choosable& thing) {
     map.optional("optional", thing.optional, yes_no_value);
     map.optional("tools", thing.tools, tools_value());
-    if (const Node* instead = map.optional("or")) read_instead(*instead, thing);
+    if (const Node* thickness = map.optional("thickness")) thing.thickness = both_value(*thickness, faults_);
+    if (const Node* instead = map.optional("or")) read_instead(*instead, thing, map.has("thickness"));
 }
 
-void JournalPartsReader::read_instead(const Node& node, Choosable& thing) {
+void JournalPartsReader::read_instead(const Node& node, Choosable& thing, bool has_thickness) {
     if (!is_map(node, faults_, "bare-holes: { title: Bare holes, tools: [awl] }")) return;
     if (node.entries.empty()) faults_.add("empty-list", node.mark, "nothing is given that may stand in", "a name, and below it its keys");
     for (const Entry& entry : node.entries) {
@@ -109,6 +110,7 @@ void JournalPartsReader::read_instead(const Node& node, Choosable& thing) {
                         "write 'optional: true' if it may be left out");
         MapReader map(entry.value, faults_, "'" + entry.key + "'");
         thing.instead.push_back(read_alternative(entry, map));
+        if (map.has("thickness")) check_thickness(thing.instead.back(), map.mark_of("thickness"), has_thickness);
         map.done();
     }
 }
@@ -121,9 +123,19 @@ Alternative JournalPartsReader::read_alternative(const Entry& entry, MapReader& 
     else map.required("title", other.title, text_value);
     map.optional("tools", other.tools, tools_value());
     map.optional("use", other.use, text_value);
+    if (const Node* thickness = map.optional("thickness")) other.thickness = both_value(*thickness, faults_);
     const auto material = std::find_if(materials_.begin(), materials_.end(), [&](const Material& m) { return m.name == other.material; });
     if (other.title.empty() && material != materials_.end()) other.title = material->title;
     return other;
+}
+
+/// Formulas are given one name for whatever is chosen, so that there must be something to give without a choice.
+void JournalPartsReader::check_thickness(const Alternative& other, const SourceMark& where, bool thing_has_one) {
+    if (!thing_has_one)
+        faults_.add("not-here", where, in_quotes(other.name) + " has a thickness, and what it stands in for has none", "'thickness: { metric: …, us: … }' of both",
+                    "add 'thickness' to the thing itself");
+    else if (other.material.empty())
+        faults_.add("not-here", where, "where nothing is bought, nothing is thick: formulas are given 0", "", "remove it, or add 'material'");
 }
 
 void JournalPartsReader::check_glue() {

@@ -24,8 +24,9 @@ private:
     void read_item(const Entry& entry, MapReader& map);
     void read_figure(const Entry& entry, MapReader& map);
     void read_choosable(MapReader& map, Choosable& thing);
-    void read_instead(const Node& node, Choosable& thing);
+    void read_instead(const Node& node, Choosable& thing, bool has_thickness);
     Alternative read_alternative(const Entry& entry, MapReader& map) const;
+    void check_thickness(const Alternative& other, const SourceMark& where, bool thing_has_one);
     /// What a piece is glued with stands further down in the file.
     void check_glue();
 

@@ -57,6 +57,7 @@ struct Alternative {
     std::string material;             ///< key of materials.yaml, or empty: nothing is bought
     std::vector<std::string> tools;   ///< keys of tools, needed for this way
     std::string use;
+    std::optional<BothLengths> thickness{};  ///< where it is thicker or thinner than the thing; nothing: as thick
 };
 
 /// What a thing on the list may be besides what it is: left out, or done in another way.
@@ -64,6 +65,7 @@ struct Choosable {
     bool optional = false;            ///< the buyer may leave it out
     std::vector<std::string> tools;   ///< keys of tools that only this thing needs
     std::vector<Alternative> instead; ///< in the order written
+    std::optional<BothLengths> thickness{};  ///< of the thing itself, for formulas: thickness_of_NAME; nothing: none uses it
 };
 
 struct PieceTemplate : Choosable {
@@ -174,7 +176,7 @@ struct JournalTemplate {
 using Choices = std::map<std::string, Sourced<std::string>>;
 
 /// The template with the choices made: what is left out is gone, an alternative stands in place of the thing (title,
-/// material, tools, use), and nothing is left to choose there. What is not named stays as it is. Throws Fault
+/// material, tools, use, thickness), and nothing is left to choose there. What is not named stays as it is. Throws Fault
 /// (not_understood) with all choices that the template does not offer, at their marks.
 JournalTemplate chosen(const JournalTemplate& journal, const Choices& choices);
 

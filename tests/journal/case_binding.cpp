@@ -179,7 +179,10 @@ TEST_CASE("each check of the case binding can fail, and says what it measured") 
         CHECK(failed(now()) == Rules{"pockets-beside-swell"});
         // Three threads leave 1.5 mm.
         CHECK_THAT(now().findings.at(0).message, Contains("should be 2.5 mm wider"));
-        CHECK(failed(journal::compute(with_length(cased_book(), "thread-thickness", Length::mm(2)), c)) == Rules{});
+        // Thread that is 2 mm thick leaves 6 mm.
+        kit::JournalTemplate thick = cased_book();
+        thick.cut_lengths.front().thickness = {Length::mm(2), Length::mm(2)};
+        CHECK(failed(journal::compute(thick, c)) == Rules{});
     }
     SECTION("printed board under thin paper") {
         c.board_stock.printed = true;

@@ -244,6 +244,43 @@ TEST_CASE("no value of a template is dead: a tenth more or less of it changes wh
     }
 }
 
+TEST_CASE("no thickness of a template is dead, neither of a thing nor of what may stand in for it") {
+    if (test::sanitized()) return;
+    int tried = 0;
+    const auto more = [](std::optional<kit::BothLengths>& thickness, bool metric) {
+        Length& one = metric ? thickness->metric : thickness->us;
+        one = one * 1.5;
+    };
+    for (const auto& [name, journal] : pipeline().journals) {
+        const auto try_all = [&, &original = journal](auto things) {
+            const Told told(original);
+            for (std::size_t i = 0; i < (original.*things).size(); ++i) {
+                const auto& thing = (original.*things)[i];
+                if (!thing.thickness) continue;
+                INFO(original.name << ": " << thing.name);
+                for (const bool metric : {true, false}) {
+                    kit::JournalTemplate changed = original;
+                    more((changed.*things)[i].thickness, metric);
+                    CHECK(told.changes_in(changed));
+                    ++tried;
+                    for (std::size_t k = 0; k < thing.instead.size(); ++k) {
+                        if (!thing.instead[k].thickness) continue;
+                        const kit::Choices choice{{thing.name, {thing.instead[k].name, {}}}};
+                        const kit::JournalTemplate before = kit::chosen(original, choice);
+                        changed = original;
+                        more((changed.*things)[i].instead[k].thickness, metric);
+                        CHECK(Told(before).changes_in(kit::chosen(changed, choice)));
+                    }
+                }
+            }
+        };
+        try_all(&kit::JournalTemplate::pieces);
+        try_all(&kit::JournalTemplate::cut_lengths);
+        try_all(&kit::JournalTemplate::items);
+    }
+    CHECK(tried >= 6);  // the long stitch's cover and thread, the case binding's thread
+}
+
 TEST_CASE("a value that nothing uses would be found dead") {
     if (test::sanitized()) return;
     kit::JournalTemplate journal = pipeline().journals.at("soft-spine");

@@ -92,6 +92,19 @@ TEST_CASE("the thread climbs from row to row") {
     CHECK_FALSE(m.sewing->of->begins_inside);
 }
 
+TEST_CASE("a thinner cover takes less to go round the spine, and thicker thread more of it") {
+    const journal::Conditions c = with_pages(conditions(a4()), 12, Length::mm(0.125));
+    // 2 * (148.5 + 5) + 14, and half a turn round the middle of 2 mm of leather or 0.4 mm of paper: 3.14 and 0.63 mm
+    CHECK(cut_as(journal::compute(with_choice(soft_book(), "soft-cover", "felt"), c), "soft-cover", UnitSystem::metric) == "1 of 324.5 x 216 mm");
+    const auto paper = with_choice(soft_book(), "soft-cover", "heavy-paper");
+    const journal::Measures thin = journal::compute(paper, c), twined = journal::compute(with_choice(soft_book(), "sewing-thread", "waxed-twine"), c);
+    CHECK(cut_as(thin, "soft-cover", UnitSystem::metric) == "1 of 322 x 216 mm");
+    // Twice round 153.5 + 14 + 0.8 mm, both sides, and 150 mm: 823.2
+    CHECK(thin.length("wrap-cord")->length.rounded == Length::mm(830));
+    // Three signatures of 1 mm of leaves and 1 mm of twine each.
+    CHECK(twined.named_length("swell") == Length::mm(3));
+}
+
 TEST_CASE("what may be left out of the long-stitch journal is left out, and the glue with the last that needs it") {
     const journal::Conditions c = conditions(a4());
     const auto without_panels = with_choice(soft_book(), "panel", "none");

@@ -127,6 +127,25 @@ TEST_CASE("what was left out altogether is told apart from what was replaced") {
     CHECK(told == "10000");
 }
 
+TEST_CASE("formulas are given how thick a thing is, or what a kit chose in its place") {
+    Template t;
+    t.piece("flap", "1", "page_width", "page_height").piece("wrap", "1", "page_width", "page_height");
+    t.made.pieces[0].thickness = {Length::mm(2), Length::inches(0.0625)};
+    t.made.pieces[0].instead = {{"felt", "Felt", "wool", {}, "", kit::BothLengths{Length::mm(3), Length::inches(0.125)}}, {"cloth", "Cloth", "linen", {}, ""}};
+    t.made.pieces[0].optional = true;
+    t.figure("twice", "2 * thickness_of_flap", Rounding::nearest, false);
+    const auto told = [&](const kit::JournalTemplate& made, const Paper& paper, UnitSystem system) { return journal::compute(made, conditions(paper, 0.5)).figures.at(0).text(system); };
+    const auto choice = [&](const std::string& name) { return kit::chosen(t.made, {{"flap", {name, {}}}}); };
+    CHECK(told(t.made, a4(), UnitSystem::metric) == "4 mm");  // it does not shrink with the print
+    CHECK(told(t.made, letter(), UnitSystem::us) == "1/8 in");
+    CHECK(told(choice("felt"), a4(), UnitSystem::metric) == "6 mm");
+    CHECK(told(choice("felt"), letter(), UnitSystem::us) == "1/4 in");
+    CHECK(told(choice("cloth"), a4(), UnitSystem::metric) == "4 mm");
+    CHECK(told(choice("none"), a4(), UnitSystem::metric) == "0 mm");
+    t.figure("other", "thickness_of_wrap", Rounding::nearest, false);
+    CHECK(refused(t, conditions(a4())).at(0).code == "formula-unknown-name");
+}
+
 TEST_CASE("a step stands where its condition is not 0") {
     Template t;
     t.piece("flap", "1", "page_width", "page_height").length("limit", Length::mm(120), Length::inches(4.75));

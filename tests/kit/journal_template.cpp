@@ -78,6 +78,12 @@ TEST_CASE("pieces, cut lengths, items and figures are read with what may stand i
     CHECK(tape.instead[0].title == "C");  // the material's own
     CHECK(tape.instead[0].material == "cord");
     CHECK(tape.instead[0].use == "strong");
+    CHECK_FALSE(tape.thickness);
+    const auto thick = changed_journal("material: cloth, or: { strip: { material: cord,",
+                                       "material: cloth, thickness: { metric: 1 mm, us: 1/16 in }, or: { strip: { material: cord, thickness: { metric: 2 mm, us: 5/64 in },").pieces[1];
+    REQUIRE((thick.thickness && thick.instead.at(0).thickness));
+    CHECK(thick.thickness->us == Length::inches(0.0625));
+    CHECK(thick.instead[0].thickness->metric == Length::mm(2));
 
     REQUIRE(journal.cut_lengths.size() == 2);
     CHECK(journal.cut_lengths[0].material == "cord");
@@ -248,6 +254,11 @@ TEST_CASE("faults in a template's pieces, lengths, items and figures") {
         {j_yaml, "or: { strip: { material: cord, use: strong } }", "or: ▸[strip]", "wrong-type"},
         {j_yaml, "{ strip:", "{ ▸none:", "reserved-name", "optional: true"},
         {j_yaml, "{ strip:", "{ ▸Strip:", "bad-name", "write 'strip'"},
+        {j_yaml, "cord, use: strong", "cord, ▸thickness: { metric: 1 mm, us: 1/16 in }, use: strong", "not-here", "to the thing itself"},
+        {j_yaml, "{ title: Bare,", "{ ▸thickness: { metric: 1 mm, us: 1/16 in }, title: Bare,", "not-here"},
+        {j_yaml, "tools: [setter], or: { bare: {", "tools: [setter], thickness: { metric: 1 mm, us: 1/16 in }, or: { bare: { ▸thickness: { metric: 1 mm, us: 1/16 in },", "not-here", "material"},
+        {j_yaml, "stock: bought,", "thickness: ▸3 mm, stock: bought,", "wrong-type"},
+        {j_yaml, "stock: bought,", "thickness: { metric: ▸3, us: 1/8 in }, stock: bought,", "bare-number"},
         {j_yaml, "tools: [awl]", "tools: [▸owl]", "unknown-name", "write 'awl'"},
         {j_yaml, "tools: [setter]", "tools: [▸seter]", "unknown-name", "write 'setter'"},
         {j_yaml, "optional: true", "optional: ▸maybe", "unknown-word"},
@@ -378,7 +389,7 @@ TEST_CASE("every beginning of a template, and every one with a byte changed, is 
 
 TEST_CASE("names that formulas are given") {
     for (const char* name : {"page_width", "spine_caliper", "page_grammage", "cover_grammage", "board_printed", "glued_in", "stitch_path", "stitch_strands", "strands_across",
-                             "page_station_1", "page_station_12", "spine_station_3", "has_eyelet", "has_closing_band", "without_closing_band", "pi", "max"}) {
+                             "page_station_1", "page_station_12", "spine_station_3", "has_eyelet", "has_closing_band", "without_closing_band", "thickness_of_tape", "pi", "max"}) {
         INFO(name);
         CHECK(kit::is_given_name(name));
     }
