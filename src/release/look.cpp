@@ -1,14 +1,37 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "release/look.h"
 
+#include "artwork/done.h"
+#include "base/words.h"
 #include "proof/render.h"
 
 #include <array>
+#include <functional>
 #include <cstring>
 
 namespace qw::release {
 
 namespace {
+
+/// "Rotate turns page 2", or nothing when it concerns no page.
+void tell_pages(std::vector<std::string>& done, const std::string& what, const proof::FileFacts& pdf, const std::function<bool(const proof::PageFacts&)>& concerned) {
+    std::vector<std::string> pages;
+    for (std::size_t i = 0; i < pdf.pages.size(); ++i)
+        if (concerned(pdf.pages[i])) pages.push_back(std::to_string(i + 1));
+    if (pages.empty()) return;
+    const bool all = pages.size() == pdf.pages.size();
+    done.push_back(what + (all ? " all pages" : pages.size() == 1 ? " page " : " pages ") + (all ? "" : listed(pages, "and")));
+}
+
+/// The pages of a PDF are drawn as they are; these of their entries are followed by the placement.
+std::string done_to(const proof::FileFacts& pdf) {
+    std::vector<std::string> done{"its pages drawn as they are, without annotations"};
+    tell_pages(done, "Rotate turns", pdf, [](const proof::PageFacts& page) { return page.rotate != 0; });
+    tell_pages(done, "CropBox cuts", pdf, [](const proof::PageFacts& page) { return !(page.crop == page.media); });
+    tell_pages(done, "UserUnit scales", pdf, [](const proof::PageFacts& page) { return page.user_unit != 1; });
+    if (pdf.layers) done.push_back("layers that are off stay off");
+    return listed(done, "and");
+}
 
 void look_at_pdf(Disk& disk, LookedFile& looked) {
     looked.is_pdf = true;
@@ -21,6 +44,7 @@ void look_at_pdf(Disk& disk, LookedFile& looked) {
     looked.damage = renderer.damage();
     for (int page = 1; looked.damage.empty() && page <= renderer.pages(); ++page)
         looked.pdf_ink.push_back(proof::ink_of(renderer.page(page, pdf_look_dpi)));
+    if (looked.damage.empty()) looked.done = done_to(looked.pdf);
 }
 
 LookedFile look_at(Disk& disk, const kit::ArtworkFile& file) {
@@ -32,6 +56,7 @@ LookedFile look_at(Disk& disk, const kit::ArtworkFile& file) {
         looked.picture = artwork::look(disk, file.path);
         looked.sha256 = looked.picture.sha256;
         looked.damage = looked.picture.damage;
+        looked.done = artwork::done_to(looked.picture);
         // No check of a release asks for it, and it would be kept for every page.
         looked.picture.ink.map.darkest = {};
     }

@@ -20,6 +20,7 @@ struct LookedFile {
     kit::ArtworkFile file;
     std::string sha256;
     std::string damage;              ///< not empty: it cannot be used, and why
+    std::string done;                ///< what is done to it on its way into the PDFs, for the record (src/record/release.md)
     bool is_pdf = false;
     artwork::Facts picture;          ///< when it is a PNG or JPEG
     proof::FileFacts pdf;            ///< when it is a PDF

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <set>
+#include <tuple>
 
 namespace qw::release {
 
@@ -23,14 +24,14 @@ engine::Jobs jobs_within(const Order& order, const std::vector<LookedSet>& looke
 }
 
 std::vector<record::Input> inputs_of(Disk& disk, const ReadKit& kit, const std::vector<LookedSet>& looked, const type::Fonts& fonts) {
-    std::set<std::pair<std::string, std::string>> all;
-    for (const kit::InputFile& input : kit.inputs) all.emplace(input.shown, input.sha256);
+    std::set<std::tuple<std::string, std::string, std::string>> all;
+    for (const kit::InputFile& input : kit.inputs) all.emplace(input.shown, input.sha256, "");
     for (const LookedSet& set : looked)
-        for (const LookedFile& file : set.files) all.emplace("kit/" + file.file.shown, file.sha256);
+        for (const LookedFile& file : set.files) all.emplace("kit/" + file.file.shown, file.sha256, file.done);
     for (const type::Cut cut : type::all_cuts)
-        all.emplace("system/fonts/" + fonts.file(cut).filename().string(), digest_of(disk, fonts.file(cut)).sha256);
+        all.emplace("system/fonts/" + fonts.file(cut).filename().string(), digest_of(disk, fonts.file(cut)).sha256, "");
     std::vector<record::Input> inputs;
-    for (const auto& [path, sha256] : all) inputs.push_back({path, sha256});
+    for (const auto& [path, sha256, done] : all) inputs.push_back({path, sha256, done});
     return inputs;
 }
 

@@ -53,6 +53,9 @@ TEST_CASE("release.json tells the truth", "[bundle]") {
                                                               : Path();
             if (real.empty()) continue;
             artwork += path.starts_with("kit/art/");
+            CHECK(input.contains("done") == path.starts_with("kit/art/"));
+            if (path.starts_with("kit/art/pages/")) CHECK(input["done"] == "passed through");
+            if (path.ends_with(".pdf")) CHECK(input["done"] == "its pages drawn as they are, without annotations");
             const Said sum = run("sha256sum " + quoted(real.string()), "/");
             CHECK(sum.text.substr(0, 64) == input["sha256"]);
         }
