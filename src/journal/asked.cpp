@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "journal/asked.h"
 
-#include <algorithm>
-
 namespace qw::journal {
 
 namespace {
 
+using formulas::Asked;
+using formulas::Want;
 using List = std::vector<Asked>;
 
 void add_optional(List& list, const kit::Formula& formula, std::string place, Want want) {
@@ -57,13 +57,7 @@ void add_steps(List& list, const kit::JournalTemplate& journal) {
 
 }  // namespace
 
-std::string formula_name(const std::string& name) {
-    std::string written = name;
-    std::replace(written.begin(), written.end(), '-', '_');
-    return written;
-}
-
-std::vector<Asked> formulas_of(const kit::JournalTemplate& journal) {
+std::vector<formulas::Asked> formulas_of(const kit::JournalTemplate& journal) {
     List list;
     for (const kit::Formula& value : journal.values) list.push_back({&value, value.name, Want::any});
     add_stations(list, journal.stations.page, "page");
@@ -77,17 +71,6 @@ std::vector<Asked> formulas_of(const kit::JournalTemplate& journal) {
     add_checks(list, journal);
     add_steps(list, journal);
     return list;
-}
-
-FaultNote note_on(const Asked& asked, std::string code, const std::string& what, std::string expected, std::string mend) {
-    constexpr std::size_t longest = 200;  // a message, not a listing
-    std::string text = asked.formula->text;
-    if (text.size() > longest) text = text.substr(0, longest) + "...";
-    return {std::move(code), asked.formula->mark, asked.place + ", '" + text + "', " + what, std::move(expected), std::move(mend)};
-}
-
-Fault fault_on(const Asked& asked, std::string code, const std::string& what, std::string expected, std::string mend) {
-    return Fault(FaultKind::not_understood, note_on(asked, std::move(code), what, std::move(expected), std::move(mend)));
 }
 
 }  // namespace qw::journal

@@ -1,36 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "base/fault.h"
+#include "formulas/asked.h"
 #include "kit/journal_template.h"
 
-#include <string>
 #include <vector>
 
 namespace qw::journal {
 
-/// What a formula has to give where it stands.
-enum class Want { any, number, count, length, size };  ///< count: whole, not negative; length: not negative; size: more than nothing
-
-/// One formula of a template, where it stands and what is asked of it. Points into the template.
-struct Asked {
-    const kit::Formula* formula = nullptr;
-    std::string place;     ///< "board.width", for faults
-    Want want = Want::any;
-};
-
-/// "page-width" → "page_width": how a formula writes a name.
-std::string formula_name(const std::string& name);
-
 /// Every formula of the template: the named values first, then the stations, which have names too, then the others. `bulk`, `creep`
 /// and what a check shows may be left out; an empty text elsewhere is for the readers of the formulas to refuse.
-std::vector<Asked> formulas_of(const kit::JournalTemplate& journal);
-
-/// A note about a formula, at its line and column. `what` goes on after the place and the formula's text:
-/// "board.width, 'page_width + 1' …".
-FaultNote note_on(const Asked& asked, std::string code, const std::string& what, std::string expected = {},
-                  std::string mend = {});
-Fault fault_on(const Asked& asked, std::string code, const std::string& what, std::string expected = {},
-               std::string mend = {});
+std::vector<formulas::Asked> formulas_of(const kit::JournalTemplate& journal);
 
 }  // namespace qw::journal

@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "journal/vocabulary.h"
 
-#include "journal/scan.h"
+#include "formulas/asked.h"
 
 #include <algorithm>
 #include <array>
 #include <numbers>
 
 namespace qw::journal {
+
+using formulas::formula_name;
 
 namespace {
 
@@ -44,34 +46,24 @@ double most_strands(const kit::SewingTemplate& sewing) {
     return static_cast<double>(most);
 }
 
-bool can_be_written(const std::string& word) {
-    const auto fits = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_'; };
-    return !word.empty() && word[0] >= 'a' && word[0] <= 'z' && std::all_of(word.begin(), word.end(), fits);
-}
-
-bool is_function(const std::string& word) {
-    const std::vector<std::string>& names = function_names();
-    return std::find(names.begin(), names.end(), word) != names.end();
-}
-
 }  // namespace
 
 Vocabulary::Vocabulary(const kit::JournalTemplate& journal, std::vector<FaultNote>& notes) : journal_(journal) {
-    for (const Given& one : given) words_.push_back(one.word);
-    for (const kit::NamedLength& length : journal.lengths) add(length.name, length.mark, notes);
-    for (const kit::NamedNumber& number : journal.numbers) add(number.name, number.mark, notes);
+    for (const Given& one : given) names_.give(one.word);
+    for (const kit::NamedLength& length : journal.lengths) names_.add(length.name, length.mark, notes);
+    for (const kit::NamedNumber& number : journal.numbers) names_.add(number.name, number.mark, notes);
     add_chosen();
     add_thicknesses();
-    first_evaluated_ = words_.size();
-    for (const kit::Formula& value : journal.values) add(value.name, value.mark, notes);
+    names_.begin_evaluated();
+    for (const kit::Formula& value : journal.values) names_.add(value.name, value.mark, notes);
     add_stations("page", journal.stations.page.size());
     add_stations("spine", journal.stations.spine.size());
-    if (journal.sewing) words_.push_back(path_name);
+    if (journal.sewing) names_.give(path_name);
 }
 
 void Vocabulary::add_chosen() {
     const auto choose = [&](const std::string& name, double value) {
-        words_.push_back(name);
+        names_.give(name);
         chosen_.push_back(value);
     };
     choose("stitch_strands", journal_.sewing ? most_strands(*journal_.sewing) : 0);
@@ -97,8 +89,8 @@ void Vocabulary::add_chosen() {
 void Vocabulary::add_thicknesses() {
     const auto give = [&](const std::string& name, const kit::BothLengths& thickness) {
         const std::string word = "thickness_of_" + formula_name(name);
-        if (find(word)) return;
-        words_.push_back(word);
+        if (names_.find(word)) return;
+        names_.give(word);
         thicknesses_.push_back(thickness);
     };
     std::vector<std::string> there;
@@ -116,22 +108,7 @@ void Vocabulary::add_thicknesses() {
 }
 
 void Vocabulary::add_stations(const std::string& line, std::size_t count) {
-    for (std::size_t i = 1; i <= count; ++i) words_.push_back(line + "_station_" + std::to_string(i));
-}
-
-void Vocabulary::add(const std::string& name, const SourceMark& mark, std::vector<FaultNote>& notes) {
-    const std::string word = formula_name(name);
-    if (!can_be_written(word))
-        notes.push_back({"formula-name", mark, "'" + name + "' cannot be written in a formula", "a name that begins with a letter", {}});
-    else if (find(word) || is_function(word))
-        notes.push_back({"formula-name-twice", mark, "'" + name + "' is already the name of something else", {}, "give it another name"});
-    words_.push_back(word);  // even then: the slots follow the template's order
-}
-
-std::optional<std::size_t> Vocabulary::find(const std::string& word) const {
-    const auto found = std::find(words_.begin(), words_.end(), word);
-    if (found == words_.end()) return std::nullopt;
-    return static_cast<std::size_t>(found - words_.begin());
+    for (std::size_t i = 1; i <= count; ++i) names_.give(line + "_station_" + std::to_string(i));
 }
 
 void Vocabulary::fill(std::vector<double>& slots, const Conditions& conditions, UnitSystem system, double unit) const {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "journal/asked.h"
+#include "formulas/names.h"
 #include "journal/measures.h"
 
 #include <cstddef>
@@ -22,28 +22,21 @@ public:
     /// Adds a note for each name that is there twice or cannot be written in a formula.
     Vocabulary(const kit::JournalTemplate& journal, std::vector<FaultNote>& notes);
 
-    std::size_t size() const { return words_.size(); }
-    const std::vector<std::string>& words() const { return words_; }
-    std::optional<std::size_t> find(const std::string& word) const;
-
-    /// The slot of the first value; all from there on are evaluated.
-    std::size_t first_evaluated() const { return first_evaluated_; }
+    const formulas::Names& names() const { return names_; }
 
     /// Fills the slots of everything that is known before anything is evaluated. Lengths are millimetres times `unit`: the size of the unit in
     /// which this evaluation counts, 1 for millimetres. Printed lengths shrink with the print scale.
     void fill(std::vector<double>& slots, const Conditions& conditions, UnitSystem system, double unit) const;
 
 private:
-    void add(const std::string& name, const SourceMark& mark, std::vector<FaultNote>& notes);
     void add_chosen();
     void add_thicknesses();
     void add_stations(const std::string& line, std::size_t count);
 
     const kit::JournalTemplate& journal_;
-    std::vector<std::string> words_;
+    formulas::Names names_;
     std::vector<double> chosen_;      ///< stitch_strands, each has_… and without_…, in the order of their words
     std::vector<kit::BothLengths> thicknesses_;  ///< each thickness_of_…
-    std::size_t first_evaluated_ = 0;
 };
 
 }  // namespace qw::journal

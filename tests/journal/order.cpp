@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "journal/order.h"
+#include "formulas/order.h"
 
 #include "journal/example.h"
 
@@ -7,7 +7,7 @@
 
 using namespace qw;
 using namespace qw::example;
-using journal::order_of;
+using formulas::order_of;
 
 TEST_CASE("what is used comes first, otherwise the order stays") {
     CHECK(order_of({}).order.empty());
@@ -33,7 +33,7 @@ TEST_CASE("any acyclic use is put in order", "[property]") {
         for (std::size_t i = 0; i < n; ++i)
             for (std::size_t k = 0; k < n; ++k)
                 if (rank[k] < rank[i] && chance() % 5 == 0) uses[i].push_back(k);
-        const journal::Order found = order_of(uses);
+        const formulas::Order found = order_of(uses);
         REQUIRE(found.cycles.empty());
         REQUIRE(found.order.size() == n);
         std::vector<bool> seen(n);

@@ -2,7 +2,7 @@
 // A length grows with the unit in which it is counted, a number does not, and nothing else is either.
 #include "journal/example.h"
 
-#include "journal/soundness.h"
+#include "formulas/soundness.h"
 
 using namespace qw;
 using namespace qw::example;
@@ -88,17 +88,17 @@ TEST_CASE("all that is wrong is told in one run, and what only follows from it i
 TEST_CASE("kinds are told from results in several unit sizes") {
     const auto results = [](auto of_unit) {
         std::vector<double> all;
-        for (const double unit : journal::unit_sizes) all.push_back(of_unit(unit));
+        for (const double unit : formulas::unit_sizes) all.push_back(of_unit(unit));
         return all;
     };
-    using journal::Kind;
-    CHECK(journal::kind_of(results([](double) { return 2.5; })) == Kind::number);
-    CHECK(journal::kind_of(results([](double unit) { return 2.5 * unit; })) == Kind::length);
-    CHECK(journal::kind_of(results([](double) { return 0.0; })) == Kind::nothing);
-    CHECK_FALSE(journal::kind_of(results([](double unit) { return 2.5 * unit * unit; })));
-    CHECK_FALSE(journal::kind_of(results([](double unit) { return 2.5 / unit; })));
-    CHECK_FALSE(journal::kind_of(results([](double unit) { return 2.5 + unit; })));
+    using formulas::Kind;
+    CHECK(formulas::kind_of(results([](double) { return 2.5; })) == Kind::number);
+    CHECK(formulas::kind_of(results([](double unit) { return 2.5 * unit; })) == Kind::length);
+    CHECK(formulas::kind_of(results([](double) { return 0.0; })) == Kind::nothing);
+    CHECK_FALSE(formulas::kind_of(results([](double unit) { return 2.5 * unit * unit; })));
+    CHECK_FALSE(formulas::kind_of(results([](double unit) { return 2.5 / unit; })));
+    CHECK_FALSE(formulas::kind_of(results([](double unit) { return 2.5 + unit; })));
     // A relative error of 1e-8 is more than sums of doubles make.
-    CHECK_FALSE(journal::kind_of(results([](double unit) { return 100 * unit * (unit == 2.5 ? 1 + 1e-8 : 1); })));
-    CHECK(journal::kind_of(results([](double unit) { return 100 * unit * (unit == 2.5 ? 1 + 1e-11 : 1); })) == Kind::length);
+    CHECK_FALSE(formulas::kind_of(results([](double unit) { return 100 * unit * (unit == 2.5 ? 1 + 1e-8 : 1); })));
+    CHECK(formulas::kind_of(results([](double unit) { return 100 * unit * (unit == 2.5 ? 1 + 1e-11 : 1); })) == Kind::length);
 }

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "journal/order.h"
+#include "formulas/order.h"
 
 #include <algorithm>
 
-namespace qw::journal {
+namespace qw::formulas {
 
 namespace {
 
@@ -59,4 +59,4 @@ Order order_of(const std::vector<std::vector<std::size_t>>& uses) {
     return walk.take();
 }
 
-}  // namespace qw::journal
+}  // namespace qw::formulas

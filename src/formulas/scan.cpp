@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "journal/scan.h"
+#include "formulas/scan.h"
 
 #include <algorithm>
 #include <array>
 #include <string_view>
 
-namespace qw::journal {
+namespace qw::formulas {
 
 namespace {
 
@@ -122,4 +122,4 @@ std::vector<Word> words_of(const Asked& asked) {
     return words;
 }
 
-}  // namespace qw::journal
+}  // namespace qw::formulas

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "journal/soundness.h"
+#include "formulas/soundness.h"
 
 #include <cmath>
 
-namespace qw::journal {
+namespace qw::formulas {
 
 namespace {
 
@@ -34,4 +34,4 @@ std::optional<Kind> kind_of(const std::vector<double>& results) {
     return std::nullopt;
 }
 
-}  // namespace qw::journal
+}  // namespace qw::formulas

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "journal/scan.h"
-#include "journal/vocabulary.h"
+#include "formulas/scan.h"
+#include "formulas/names.h"
 
 #include <cstddef>
 #include <memory>
 #include <vector>
 
-namespace qw::journal {
+namespace qw::formulas {
 
 /// A formula made ready to be evaluated often. The only place that knows muParser, which is given our functions and
 /// signs and nothing of its own, so that formulas can do what formulas.md says and no more.
@@ -16,7 +16,7 @@ class Program {
 public:
     /// Reads values from `slots`, which must keep its place while the program lives. Throws Fault for an unknown
     /// name (with the nearest word) or words that make no sense together.
-    Program(const Asked& asked, const Vocabulary& vocabulary, const std::vector<double>& slots);
+    Program(const Asked& asked, const Names& names, const std::vector<double>& slots);
     Program(Program&&) noexcept;
     Program& operator=(Program&&) noexcept;
     ~Program();
@@ -37,4 +37,4 @@ private:
     std::unique_ptr<Parser> parser_;
 };
 
-}  // namespace qw::journal
+}  // namespace qw::formulas

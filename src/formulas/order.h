@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <vector>
 
-namespace qw::journal {
+namespace qw::formulas {
 
 /// An order in which everything comes after what it uses; cycles, each told once, from a member back to the same
 /// member. Members of cycles and what uses them are in `order` nevertheless, so that every fault can be looked for.
@@ -16,4 +16,4 @@ struct Order {
 /// `uses[i]` holds the numbers of those that i uses. The order is the given one as far as possible.
 Order order_of(const std::vector<std::vector<std::size_t>>& uses);
 
-}  // namespace qw::journal
+}  // namespace qw::formulas

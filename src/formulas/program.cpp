@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "journal/program.h"
+#include "formulas/program.h"
 
 #include "base/words.h"
 
@@ -11,7 +11,7 @@
 #include <cstring>
 #include <iterator>
 
-namespace qw::journal {
+namespace qw::formulas {
 
 namespace {
 
@@ -88,15 +88,15 @@ int read_number(const char* text, int* position, double* value) {
     return 1;
 }
 
-FaultNote unknown_name(const Asked& asked, const std::vector<Word>& words, std::size_t i, const Vocabulary& vocabulary) {
+FaultNote unknown_name(const Asked& asked, const std::vector<Word>& words, std::size_t i, const Names& names) {
     const std::string& name = words[i].text;
-    std::vector<std::string> known = vocabulary.words();
+    std::vector<std::string> known = names.words();
     known.insert(known.end(), function_names().begin(), function_names().end());
     // "board-width" is the name as the lengths have it; in a formula it is a subtraction of two unknown names.
     std::string joined = name;
     for (std::size_t k = i; k + 2 < words.size() && words[k + 1].text == "-" && words[k + 2].kind == Word::Kind::name; k += 2) {
         joined += "_" + words[k + 2].text;
-        if (vocabulary.find(joined))
+        if (names.find(joined))
             return note_on(asked, "formula-unknown-name", "holds the unknown name '" + name + "'", {},
                            "write '" + joined + "': a hyphen in a name is an underscore in a formula");
     }
@@ -106,14 +106,14 @@ FaultNote unknown_name(const Asked& asked, const std::vector<Word>& words, std::
 }
 
 /// The slots of the names in the formula; every unknown one is told, unless it is the tail of a name already told.
-std::vector<std::size_t> slots_of(const Asked& asked, const std::vector<Word>& words, const Vocabulary& vocabulary) {
+std::vector<std::size_t> slots_of(const Asked& asked, const std::vector<Word>& words, const Names& names) {
     std::vector<std::size_t> slots;
     for (std::size_t i = 0; i < words.size(); ++i) {
         if (words[i].kind != Word::Kind::name) continue;
         const auto& functions = function_names();
         if (std::find(functions.begin(), functions.end(), words[i].text) != functions.end()) continue;
-        const std::optional<std::size_t> slot = vocabulary.find(words[i].text);
-        if (!slot) throw Fault(FaultKind::not_understood, unknown_name(asked, words, i, vocabulary));
+        const std::optional<std::size_t> slot = names.find(words[i].text);
+        if (!slot) throw Fault(FaultKind::not_understood, unknown_name(asked, words, i, names));
         if (std::find(slots.begin(), slots.end(), *slot) == slots.end()) slots.push_back(*slot);
     }
     return slots;
@@ -150,11 +150,11 @@ private:
     }
 };
 
-Program::Program(const Asked& asked, const Vocabulary& vocabulary, const std::vector<double>& slots)
-    : asked_(asked), uses_(slots_of(asked, words_of(asked), vocabulary)), parser_(std::make_unique<Parser>()) {
+Program::Program(const Asked& asked, const Names& names, const std::vector<double>& slots)
+    : asked_(asked), uses_(slots_of(asked, words_of(asked), names)), parser_(std::make_unique<Parser>()) {
     try {
         // muParser asks for variables it may write to; with assignment gone it has no way to.
-        for (const std::size_t slot : uses_) parser_->DefineVar(vocabulary.words()[slot], const_cast<double*>(&slots[slot]));
+        for (const std::size_t slot : uses_) parser_->DefineVar(names.words()[slot], const_cast<double*>(&slots[slot]));
         std::string text = asked.formula->text;
         std::replace_if(text.begin(), text.end(), [](char c) { return c == '\t' || c == '\n' || c == '\r'; }, ' ');
         parser_->SetExpr(text);
@@ -191,4 +191,4 @@ double Program::run() const {
     }
 }
 
-}  // namespace qw::journal
+}  // namespace qw::formulas

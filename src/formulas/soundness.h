@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "journal/formulas.h"
+#include "formulas/figures.h"
 
 #include <array>
 #include <optional>
 #include <vector>
 
-namespace qw::journal {
+namespace qw::formulas {
 
 /// The sizes of the unit in which a formula is evaluated. Common sizes find sums of a length and a number, and
 /// products of lengths. The two extreme ones find a length that is compared with a number: in one of them every
@@ -19,4 +19,4 @@ inline constexpr std::array<double, 5> unit_sizes = {1, 2.5, 1.0 / 7, 1073741824
 /// within 1e-9; nothing else is either.
 std::optional<Kind> kind_of(const std::vector<double>& results);
 
-}  // namespace qw::journal
+}  // namespace qw::formulas

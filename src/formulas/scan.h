@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "journal/asked.h"
+#include "formulas/asked.h"
 
 #include <cstddef>
 #include <string>
 #include <vector>
 
-namespace qw::journal {
+namespace qw::formulas {
 
 /// A word of a formula and the character it begins at.
 struct Word {
@@ -24,4 +24,4 @@ const std::vector<std::string>& function_names();
 /// words make sense together is left to whoever evaluates them.
 std::vector<Word> words_of(const Asked& asked);
 
-}  // namespace qw::journal
+}  // namespace qw::formulas
