@@ -108,6 +108,7 @@ struct Net {
     std::vector<std::size_t> layers;
     std::vector<NeededLength> lengths;       ///< of one part; what has a count of 0 is left out
     std::vector<NeededItem> items;
+    std::vector<const kit::StepTemplate*> steps;  ///< of the template that stand
     Region whole;                            ///< all panels together, holes not taken out
     std::vector<Outline> cut;                ///< the cut lines with their arcs: outer ones, and inner ones clockwise
 };
