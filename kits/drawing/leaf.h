@@ -10,8 +10,6 @@ namespace art {
 inline constexpr double kCanvasWidth = 303.0;
 inline constexpr double kCanvasHeight = 221.9;
 inline constexpr double kFold = kCanvasWidth / 2;
-inline constexpr int kPixelsWide = 3579;  // 303 mm at 300 per inch, rounded
-inline constexpr int kPixelsHigh = 2621;  // 221.9 mm
 inline constexpr int kPixelsPerMetre = 11811;
 inline constexpr double kPixelsPerMillimetre = 300.0 / 25.4;
 

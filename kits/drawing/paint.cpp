@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Cairo's image surface as plain pixels.
+#include <cmath>
 #include <memory>
 #include <stdexcept>
 
@@ -17,6 +18,8 @@ struct Drop {
 std::uint8_t plain(unsigned value, unsigned alpha) {
     return static_cast<std::uint8_t>(alpha == 0 ? 255 : (value * 255 + alpha / 2) / alpha);
 }
+
+int pixels_of(double millimetres) { return static_cast<int>(std::lround(millimetres * kPixelsPerMillimetre)); }
 
 void unpack(const cairo_surface_t* surface, bool alpha, Pixels& out) {
     auto* s = const_cast<cairo_surface_t*>(surface);
@@ -36,18 +39,21 @@ void unpack(const cairo_surface_t* surface, bool alpha, Pixels& out) {
 
 }  // namespace
 
-Pixels paint(const Drawing& drawing, bool alpha) {
+Pixels paint(const Drawing& drawing, bool alpha) { return paint(drawing, kCanvas, alpha); }
+
+Pixels paint(const Drawing& drawing, const Box& canvas, bool alpha) {
+    Pixels out{pixels_of(canvas.w), pixels_of(canvas.h), alpha ? 4 : 3, {}};
     const std::unique_ptr<cairo_surface_t, Drop> surface(
-        cairo_image_surface_create(alpha ? CAIRO_FORMAT_ARGB32 : CAIRO_FORMAT_RGB24, kPixelsWide, kPixelsHigh));
+        cairo_image_surface_create(alpha ? CAIRO_FORMAT_ARGB32 : CAIRO_FORMAT_RGB24, out.width, out.height));
     const std::unique_ptr<cairo_t, Drop> context(cairo_create(surface.get()));
     cairo_scale(context.get(), kPixelsPerMillimetre, kPixelsPerMillimetre);
+    cairo_translate(context.get(), -canvas.x, -canvas.y);
     Pen pen(context.get());
-    if (!alpha) pen.box({-1, -1, kCanvasWidth + 2, kCanvasHeight + 2}).fill(kWhite);
+    if (!alpha) pen.box(canvas.inset(-1)).fill(kWhite);
     drawing(pen);
     cairo_surface_flush(surface.get());
     if (cairo_status(context.get()) != CAIRO_STATUS_SUCCESS)
         throw std::runtime_error(cairo_status_to_string(cairo_status(context.get())));
-    Pixels out{kPixelsWide, kPixelsHigh, alpha ? 4 : 3, {}};
     out.bytes.reserve(static_cast<std::size_t>(out.width * out.height * out.channels));
     unpack(surface.get(), alpha, out);
     return out;

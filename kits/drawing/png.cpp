@@ -148,6 +148,16 @@ void write_png(const std::string& path, const Pixels& pixels) {
     save(path, {pixels, pixels.channels == 4 ? PNG_COLOR_TYPE_RGBA : PNG_COLOR_TYPE_RGB, {}});
 }
 
+void write_grey_png(const std::string& path, const Pixels& pixels) {
+    Pixels grey{pixels.width, pixels.height, 1, {}};
+    grey.bytes.reserve(pixels.bytes.size() / 3);
+    for (std::size_t i = 0; i < pixels.bytes.size(); i += 3) {
+        const int sum = 2126 * pixels.bytes[i] + 7152 * pixels.bytes[i + 1] + 722 * pixels.bytes[i + 2];
+        grey.bytes.push_back(static_cast<std::uint8_t>((sum + 5000) / 10000));
+    }
+    save(path, {grey, PNG_COLOR_TYPE_GRAY, {}});
+}
+
 void write_palette_png(const std::string& path, const Pixels& pixels) {
     const Shades shades = shades_of(pixels);
     const std::size_t exact = std::min(kExact, shades.size());
