@@ -24,6 +24,7 @@ int main(int count, char** words) {
             std::filesystem::create_directories(folder);
         art::require_typefaces();
         art::write_almanac(almanac, only);
+        art::write_parts(almanac, only);
         if (!only.empty()) return 0;
         art::write_lamplight(lamplight);
         art::write_starter(starter);
