@@ -66,8 +66,8 @@ struct CheckSetting {
 struct Tool {
     std::string name, title, use;         ///< "craft-knife", "Craft knife", "for the board"
     std::vector<std::string> cautions;    ///< keys of cautions
-    std::optional<Length> reach;          ///< of a punch: how far from an edge it makes a hole
-    std::string instead;                  ///< the tool for what it does not reach; empty where it has no reach
+    std::optional<Length> reach = {};     ///< of a punch: how far from an edge it makes a hole
+    std::string instead = {};             ///< the tool for what it does not reach; empty where it has no reach
 };
 struct Material {
     std::string name, title, use;         ///< "elastic-1mm", "Round elastic, about 1 mm", "for sewing"
