@@ -5,6 +5,7 @@
 #include "compose/setting.h"
 
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace qw::compose {
@@ -38,6 +39,9 @@ public:
     void closed_line(const std::vector<Point>& corners, Length weight);
     void polygon(const std::vector<Point>& corners, Grey fill);
     void circle(Point centre, Length radius, std::optional<Length> weight, std::optional<Grey> fill = std::nullopt);
+
+    /// Anything else that a page may hold.
+    void add(Item item) { page_.items.push_back(std::move(item)); }
 
     Page finish() &&;
 

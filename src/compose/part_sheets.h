@@ -6,6 +6,7 @@
 #include "kit/part_template.h"
 #include "parts/folding.h"
 #include "parts/packing.h"
+#include "texts/passages.h"
 #include "type/fonts.h"
 
 #include <map>
@@ -30,8 +31,8 @@ struct PartPicture {
     std::size_t face = 0;             ///< index into Net::faces
     std::size_t art = 0;              ///< index into PartArtwork::faces
     double scale = 1;                 ///< printed size ÷ drawn size
-    Sides white;                      ///< how far panels and bleed reach beyond the artwork, at printed size
-    Sides lost;                       ///< how far the artwork reaches beyond them
+    Sides white;                      ///< how far panels and bleed reach beyond the artwork, at printed size; sides of the upright picture
+    Sides lost;                       ///< how far the artwork reaches beyond them; likewise
     double ppi_x = 0, ppi_y = 0;      ///< 0 for PDF artwork
     Rect trim;                        ///< the face's panels on the page, for the safe area
 };
@@ -50,9 +51,12 @@ struct PartDocument {
 /// rules' edge room), in whichever way of holding the paper takes more of them. Front, back, front, back when a face is
 /// printed on the back: backs lie mirrored for a sheet that is turned over sideways (flip on the short edge of
 /// landscape sheets, on the long edge of portrait ones), and are drawn beyond the cut line by the rules' shift.
-/// Cut, score and tab lines lie on the front, over the pictures; labels on tabs, none where anybody looks.
+/// Cut, score and tab lines lie on the front, over the pictures; labels on tabs, none where anybody looks. Where a front
+/// has room beside its parts a legend says which line is which, and what the sheet is.
+/// `words` are pipeline/texts/part-labels.mustache. Throws Fault (not_understood) for artwork to be drawn at its own size
+/// whose size is unknown.
 PartDocument part_document(const kit::Manifest& manifest, const kit::Set& set, const Edition& edition, const parts::Net& net,
                            const parts::Folded& folded, const PartArtwork& artwork, const kit::PartRules& rules,
-                           const type::Fonts& fonts, const Date& date);
+                           const type::Fonts& fonts, const texts::Passages& words, const Date& date);
 
 }  // namespace qw::compose

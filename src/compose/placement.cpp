@@ -2,31 +2,11 @@
 #include "compose/placement.h"
 
 #include "base/fault.h"
-
-#include <algorithm>
+#include "compose/face_art.h"
 
 namespace qw::compose {
 
 namespace {
-
-const artwork::Facts* facts_of(const Face& face) {
-    const auto* picture = std::get_if<PlacedArtwork>(&face.art);
-    return picture ? &picture->facts : nullptr;
-}
-
-bool damaged(const Face& face) {
-    const auto* facts = facts_of(face);
-    return facts ? !facts->damage.empty() || facts->width == 0 || facts->height == 0 : std::get<PdfArtwork>(face.art).crop.empty();
-}
-
-/// Of any unit: only the shape is known for sure.
-Size shape_of(const Face& face) {
-    if (const auto* facts = facts_of(face))
-        return {Length::points(facts->upright_width()), Length::points(facts->upright_height())};
-    const auto& pdf = std::get<PdfArtwork>(face.art);
-    const Size size = pdf.crop.size() * pdf.user_unit;
-    return pdf.rotate % 180 == 0 ? size : size.turned();
-}
 
 std::optional<Size> own_size(const Face& face) {
     const auto* facts = facts_of(face);
@@ -34,42 +14,6 @@ std::optional<Size> own_size(const Face& face) {
     if (!facts->density || facts->density->x <= 0 || facts->density->y <= 0) return std::nullopt;
     const Size stored{Length::inches(facts->width / facts->density->x), Length::inches(facts->height / facts->density->y)};
     return facts->turn >= 5 ? stored.turned() : stored;
-}
-
-/// CSS object-fit (CSS Images 3, 5.5): the smaller of the two scales contains, the larger covers.
-Size on_paper(kit::Place place, Size drawn, Size sheet) {
-    if (place == kit::Place::as_drawn) return drawn;
-    const double x = sheet.width / drawn.width, y = sheet.height / drawn.height;
-    return drawn * (place == kit::Place::cover ? std::max(x, y) : std::min(x, y));
-}
-
-Matrix onto(const Rect& target) {
-    return {target.width().in_points(), 0, 0, target.height().in_points(), target.left.in_points(), target.bottom.in_points()};
-}
-
-/// The page as it is shown, clockwise by `rotate`, as a unit square.
-Matrix shown_unit_square(const PdfArtwork& pdf) {
-    const double l = pdf.crop.left.in_points(), b = pdf.crop.bottom.in_points();
-    const double w = pdf.crop.width().in_points(), h = pdf.crop.height().in_points();
-    const Matrix upright{1 / w, 0, 0, 1 / h, -l / w, -b / h};
-    switch (((pdf.rotate % 360) + 360) % 360) {
-        case 90: return Matrix{0, -1, 1, 0, 0, 1}.after(upright);
-        case 180: return Matrix{-1, 0, 0, -1, 1, 1}.after(upright);
-        case 270: return Matrix{0, 1, -1, 0, 1, 0}.after(upright);
-        default: return upright;
-    }
-}
-
-Matrix matrix_for(const Face& face, const Rect& target) {
-    if (const auto* pdf = std::get_if<PdfArtwork>(&face.art)) return onto(target).after(shown_unit_square(*pdf));
-    // Recoded pictures are stored upright (artwork/picture.h).
-    const auto* facts = facts_of(face);
-    return onto(target).after(turned_upright(facts->passage == artwork::Passage::through ? facts->turn : 1));
-}
-
-Sides beyond(const Rect& outer, const Rect& inner) {
-    return {max({}, inner.left - outer.left), max({}, inner.bottom - outer.bottom), max({}, outer.right - inner.right),
-            max({}, outer.top - inner.top)};
 }
 
 Placement blank(const PrintFit& fit) {
@@ -84,7 +28,7 @@ Placement blank(const PrintFit& fit) {
 Placement placed(std::size_t index, const Face& face, kit::Place place, Size drawn, const PrintFit& fit) {
     Placement p = blank(fit);
     p.face = index;
-    const Size borderless = on_paper(place, drawn, fit.sheet);
+    const Size borderless = size_on(place, drawn, fit.sheet);
     p.artwork = Rect::centred(borderless * fit.scale, Rect::of(fit.sheet));
     p.visible = p.artwork.shared_with(p.picture);
     p.lost = beyond(p.artwork, p.picture);
@@ -94,13 +38,8 @@ Placement placed(std::size_t index, const Face& face, kit::Place place, Size dra
         p.ppi_x = facts->upright_width() / p.artwork.width().in_inches();
         p.ppi_y = facts->upright_height() / p.artwork.height().in_inches();
     }
-    p.place = matrix_for(face, p.artwork);
+    p.place = matrix_onto(face, p.artwork);
     return p;
-}
-
-std::string spaced(std::string name) {
-    std::replace(name.begin(), name.end(), '-', ' ');
-    return name;
 }
 
 /// Goes through a set's faces and puts each on its page.
@@ -112,7 +51,7 @@ public:
     }
 
     ArtworkDocument run(const Date& date) {
-        out_.document.title = manifest_.title + ": " + spaced(set_.name);
+        out_.document.title = manifest_.title + ": " + spaced_name(set_.name);
         out_.document.subject = manifest_.title + " " + manifest_.version + ", " + edition_.paper.title + ", " + name_of(edition_.print);
         out_.document.date = date;
         out_.document.duplex = duplex();
@@ -135,7 +74,7 @@ private:
         const Face& face = faces_[index];
         const bool landscape = both_sides() ? first_is_landscape() : shape_of(face).landscape();
         const PrintFit fit = fit_of(edition_, landscape);
-        if (damaged(face)) return add(blank(fit), index);
+        if (is_damaged(face)) return add(blank(fit), index);
         std::optional<Size> drawn = drawn_size(set_.drawn_at, face);
         if (!drawn && set_.place != kit::Place::as_drawn) drawn = shape_of(face);
         if (!drawn) return unknown_size(index);
@@ -160,15 +99,7 @@ private:
             page.items.push_back(PdfFace{pdf->file, pdf->page, p.place, p.visible});
             return;
         }
-        page.items.push_back(Picture{index_of(std::get<PlacedArtwork>(face.art)), p.place, p.picture});
-    }
-
-    std::size_t index_of(const PlacedArtwork& art) {
-        auto& all = out_.document.artwork;
-        const auto same = std::find_if(all.begin(), all.end(), [&](const PlacedArtwork& a) { return a.file == art.file; });
-        if (same != all.end()) return static_cast<std::size_t>(same - all.begin());
-        all.push_back(art);
-        return all.size() - 1;
+        page.items.push_back(Picture{index_of_artwork(out_.document, std::get<PlacedArtwork>(face.art)), p.place, p.picture});
     }
 
     void last_back() {
@@ -195,7 +126,7 @@ private:
 }  // namespace
 
 std::optional<Size> drawn_size(const std::optional<Size>& drawn_at, const Face& face) {
-    if (damaged(face)) return std::nullopt;
+    if (is_damaged(face)) return std::nullopt;
     if (!drawn_at) return own_size(face);
     return shape_of(face).landscape() ? drawn_at->as_landscape() : drawn_at->as_portrait();
 }
