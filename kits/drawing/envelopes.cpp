@@ -59,6 +59,14 @@ void seal(Pen& pen, Point c, int kind) {
     }
 }
 
+void small_waves(Pen& pen, const Face& face, int kind, double foot) {
+    flood(pen, face, tone_of(kind));
+    int row = 0;
+    for (double y = 2; y < foot; y += 5, ++row)
+        for (int k = -6; k <= 6; ++k)
+            wave_rule(pen, {face.width / 2 + k * 13.0 + (row % 2 ? 6.5 : 0), y}, 8.4, kind ? kBuffDeep : kGlass, 0.5);
+}
+
 }  // namespace
 
 void envelope_front(Pen& pen, int kind) {
@@ -82,14 +90,12 @@ void envelope_flap(Pen& pen, int kind) {
 }
 
 void envelope_back(Pen& pen, int kind) {
-    flood(pen, kBackFace, tone_of(kind));
-    const Colour line = kind ? kBuffDeep : kGlass;
-    int row = 0;
-    for (double y = 2; y < 27; y += 5, ++row)
-        for (int k = -6; k <= 6; ++k) wave_rule(pen, {kM + k * 13.0 + (row % 2 ? 6.5 : 0), y}, 8.4, line, 0.5);
+    small_waves(pen, kBackFace, kind, 27);
     put(pen, {kM, 35}, "IF NOT CALLED FOR, BACK TO", sized(kCaps, 5), kInk, Align::centre);
     for (int i = 0; i < 2; ++i) pen.line({kM - 32, 43 + 8.0 * i}, {kM + 32, 43 + 8.0 * i});
     pen.stroke(kInkMid, 0.5);
 }
+
+void envelope_side(Pen& pen, int kind) { small_waves(pen, kSideFace, kind, kSideFace.height + 4); }
 
 }  // namespace art

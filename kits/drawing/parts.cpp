@@ -50,6 +50,7 @@ void write_parts(const std::string& folder, const std::string& only) {
     pictures("envelopes/", 2, kEnvelopeFace, envelope_front);
     pictures("envelopes/flap/", 2, kFlapFace, envelope_flap);
     pictures("envelopes/back/", 2, kBackFace, envelope_back);
+    pictures("envelopes/side/", 2, kSideFace, envelope_side);
 }
 
 }  // namespace art

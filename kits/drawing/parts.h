@@ -17,12 +17,14 @@ struct Face {
     Box canvas() const { return {-kBleed, -kBleed, width + 2 * kBleed, height + 2 * kBleed}; }
 };
 
-inline constexpr Face kPocketFace{250.5, 120};
-inline constexpr Face kStripFace{250.5, 64};
-inline constexpr Face kTagFace{74, 105};
-inline constexpr Face kEnvelopeFace{130, 92};
-inline constexpr Face kFlapFace{130, 45};
-inline constexpr Face kBackFace{130, 62};
+// The larger of what the templates make of millimetres and of inches, rounded up to half a millimetre.
+inline constexpr Face kPocketFace{251, 121};
+inline constexpr Face kStripFace{251, 64};
+inline constexpr Face kTagFace{75, 105};
+inline constexpr Face kEnvelopeFace{130.5, 92.5};
+inline constexpr Face kFlapFace{130.5, 45};
+inline constexpr Face kBackFace{130.5, 62};
+inline constexpr Face kSideFace{22.5, 92.5};
 
 using Panels = std::array<Box, 3>;
 
@@ -32,8 +34,8 @@ constexpr Panels across(double left, double middle, double right, double height)
 
 // The panel that is folded in first is the narrower one: on the right when one looks at the outside, on the left when
 // one looks at the inside and at the pockets.
-inline constexpr Panels kOutside = across(84, 84, 82.5, kPocketFace.height);
-inline constexpr Panels kPocketFronts = across(82.5, 84, 84, kStripFace.height);
+inline constexpr Panels kOutside = across(84.2, 84.2, 82.6, kPocketFace.height);
+inline constexpr Panels kPocketFronts = across(82.6, 84.2, 84.2, kStripFace.height);
 
 using Draw = void (*)(Pen&);
 
@@ -47,5 +49,6 @@ void tag_back(Pen& pen, int kind);
 void envelope_front(Pen& pen, int kind);  // 0, 1
 void envelope_flap(Pen& pen, int kind);
 void envelope_back(Pen& pen, int kind);
+void envelope_side(Pen& pen, int kind);  // for both of them
 
 }  // namespace art

@@ -108,15 +108,15 @@ void four_tides(Pen& pen, const Box& b) {
 void moons(Pen& pen) {
     flood(pen, kPocketFace, kHaze);
     const Point moon{kM, 62};
-    strewn_stars(pen, {-3, -3, 257, 96},
+    strewn_stars(pen, {-3, -3, 258, 96},
                  {{kL - 28, 14, 56, 66}, {kM - 26, 8, 52, 26}, {kM - 27, 35, 54, 54}, {kR - 26, 8, 52, 78}}, 8.6, 41);
     for (int i = 1; i <= 4; ++i) pen.circle(moon, 16 + i * 2.4).stroke(kInkSoft, 0.35);
     draw_moon(pen, moon, 16, 0.42, kInkMid, kPaper);
     heading(pen, {kM, 20}, "Moons", "and the tides they raise");
     her_month(pen, {kL, 48}, 20);
     four_tides(pen, {kR - 23, 12, 50, 72});
-    draw_tide_curve(pen, {-4, 97, 259, 27}, 0, 177, kGlassSoft, kInk, 0.6);
-    draw_tide_curve(pen, {-4, 107, 259, 17}, 6, 183, kGlass, kInkMid, 0.4);
+    draw_tide_curve(pen, {-4, 97, 260, 27}, 0, 177, kGlassSoft, kInk, 0.6);
+    draw_tide_curve(pen, {-4, 107, 260, 17}, 6, 183, kGlass, kInkMid, 0.4);
 }
 
 using Shell = void (*)(Pen&, Point, double, Colour, Colour);

@@ -65,10 +65,10 @@ void moons(Pen& pen) {
     flood(pen, kStripFace, kHaze);
     std::vector<Box> free;
     for (int i = 0; i < 3; ++i) free.push_back({middle_of(i) - 24, 10, 48, 30});
-    strewn_stars(pen, {-3, -3, 257, 46}, free, 8, 43);
+    strewn_stars(pen, {-3, -3, 258, 46}, free, 8, 43);
     const std::array<double, 3> ages{0.2, 0.5, 0.8};
     const Words words{"Waxing", "Full", "Waning"};
-    draw_tide_curve(pen, {-4, 42, 259, 26}, 0, 177, kGlassSoft, kInk, 0.6);
+    draw_tide_curve(pen, {-4, 42, 260, 26}, 0, 177, kGlassSoft, kInk, 0.6);
     for (int i = 0; i < 3; ++i) {
         const auto k = static_cast<std::size_t>(i);
         const double wide = width_of(pen, words[k], sized(kTitle, 16)), x = middle_of(i) - (wide + 20) / 2;
@@ -97,7 +97,7 @@ void shells(Pen& pen) {
 void knots(Pen& pen) {
     constexpr Colour tone = mix(kBrickSoft, kPaper, 0.55);
     flood(pen, kStripFace, tone);
-    draw_rope(pen, {{-6, 53}, {258, 53}}, {.thickness = 3});
+    draw_rope(pen, {{-6, 53}, {260, 53}}, {.thickness = 3});
     const std::array<Knot, 3> tied{thumb_knot(), figure_of_eight(), sheet_bend()};
     const std::array<double, 3> scales{3.6, 3.3, 3.5}, heights{36, 35.4, 36};
     for (int i = 0; i < 3; ++i) {
