@@ -3,6 +3,7 @@
 #include "kit/calipers.h"
 #include "kit/map_reader.h"
 #include "kit/override_reader.h"
+#include "kit/part_set_reader.h"
 #include "kit/read.h"
 #include "kit/set_reader.h"
 #include "kit/source_text.h"
@@ -111,16 +112,6 @@ Choices read_choices(const Node& node, const JournalTemplate* journal, Faults& f
     return choices;
 }
 
-/// Names of the templates in pipeline/parts/.
-std::vector<std::string> part_names(Disk& disk, const Pipeline& pipeline) {
-    const auto folder = disk.resolve(pipeline.folder / "parts");
-    std::vector<std::string> names;
-    if (!folder) return names;
-    for (const std::string& name : disk.list(*folder))
-        if (name.ends_with(".yaml") && !name.starts_with('.')) names.push_back(name.substr(0, name.size() - 5));
-    return names;
-}
-
 void read_sets(const Node& node, Manifest& manifest, SetContext context, ArtworkFinder& finder, Faults& faults) {
     if (!is_map(node, faults, "journal-pages: { role: journal-page, files: art/pages/*.png }")) return;
     if (node.entries.empty()) faults.add("empty-list", node.mark, "the kit has no sets", "at least one set");
@@ -129,7 +120,7 @@ void read_sets(const Node& node, Manifest& manifest, SetContext context, Artwork
         check_plain_name(entry.key, entry.mark, faults);
         manifest.sets.push_back(read_set(entry, context, finder, faults));
     }
-    check_goes_in(manifest.sets, faults);
+    check_goes_in(manifest.sets, context.pipeline, faults);
 }
 
 Path resolved_folder(Disk& disk, const Path& folder) {
@@ -159,10 +150,11 @@ Manifest read_manifest(Disk& disk, const Path& folder, const Pipeline& pipeline,
     read_identity(map, manifest, pipeline);
     read_editions(map, manifest, pipeline);
     read_names(map, manifest, pipeline);
-    if (const Node* sets = map.required("sets")) read_sets(*sets, manifest, {pipeline, part_names(disk, pipeline), {}}, finder, faults);
+    if (const Node* sets = map.required("sets")) read_sets(*sets, manifest, {pipeline, {}}, finder, faults);
     const JournalTemplate* journal = journal_of(manifest, pipeline);
     if (const Node* calipers = map.optional("calipers")) manifest.calipers = read_calipers(*calipers, pipeline, faults);
     if (const Node* choices = map.optional("choices")) manifest.choices = read_choices(*choices, journal, faults);
+    if (journal) check_goes_on(manifest.sets, *journal, manifest.choices, faults);
     if (const Node* rules = map.optional("rules")) manifest.overrides = read_overrides(*rules, {pipeline, journal}, faults);
     map.done(set_keys(), "a set");
     faults.throw_if_any();

@@ -2,6 +2,8 @@
 #include "kit/shared_data.h"
 #include "kit/values.h"
 
+#include <algorithm>
+
 namespace qw::kit {
 
 namespace {
@@ -26,6 +28,30 @@ Reader<Material::Group> group_value() {
                               {"other", Group::other}});
 }
 
+/// What a tool with a reach does not reach is done with another one, which may stand further down.
+using StandIns = std::vector<Sourced<std::string>>;
+
+void read_reach(MapReader& reader, Tool& tool, StandIns& stand_ins) {
+    Length reach;
+    const bool known = reader.optional("reach", reach, length_value({Length::mm(1), Length::mm(500), "1 mm to 500 mm"}));
+    if (known) tool.reach = reach;
+    if (!reader.has("reach")) return reader.forbid("instead", "the tool has no 'reach'", "remove it, or say how far the tool reaches");
+    Sourced<std::string> instead;
+    if (!reader.required("instead", instead, sourced<std::string>(text_value))) return;
+    tool.instead = *instead;
+    stand_ins.push_back(instead);
+}
+
+/// The stand-in reaches everything, or there would be no end to it.
+void check_stand_ins(const StandIns& stand_ins, const std::vector<Tool>& tools, Faults& faults) {
+    Lookup whole{"a tool that reaches everywhere", "this file", {}};
+    for (const Tool& tool : tools)
+        if (!tool.reach) whole.known.push_back(tool.name);
+    for (const Sourced<std::string>& one : stand_ins)
+        if (std::find(whole.known.begin(), whole.known.end(), *one) == whole.known.end())
+            tell_unknown_name("unknown-name", one.mark, *one, whole, faults);
+}
+
 /// The list tells buyers to buy so much more, so somebody has to say why.
 void read_allowance(const Entry& entry, MapReader& reader, Material& material, Faults& faults) {
     reader.optional("allowance", material.allowance, quantity_value({{{"%", 0.01}}, 0, 1, "10 %", "0 % to 100 %"}));
@@ -44,6 +70,7 @@ void read_materials(DataFolder& folder, Pipeline& into) {
     MapReader map(*root, faults, "the file");
     check_format(map);
     Lookup cautions{"a caution", "this file", {}};
+    StandIns stand_ins;
     read_entries(map, "cautions", "the caution", faults, [&](const Entry& entry, MapReader& reader) {
         Caution caution;
         caution.name = entry.key;
@@ -54,10 +81,14 @@ void read_materials(DataFolder& folder, Pipeline& into) {
         into.cautions.push_back(caution);
     });
     read_entries(map, "tools", "the tool", faults, [&](const Entry& entry, MapReader& reader) {
-        into.tools.push_back(read_thing<Tool>(entry, reader, cautions));
+        Tool tool = read_thing<Tool>(entry, reader, cautions);
+        read_reach(reader, tool, stand_ins);
         std::string why;
-        reader.optional("why", why, prose_value);
+        if (reader.has("reach")) need_origin(reader, entry, faults);
+        else reader.optional("why", why, prose_value);
+        into.tools.push_back(std::move(tool));
     });
+    check_stand_ins(stand_ins, into.tools, faults);
     read_entries(map, "materials", "the material", faults, [&](const Entry& entry, MapReader& reader) {
         Material material = read_thing<Material>(entry, reader, cautions);
         reader.required("group", material.group, group_value());

@@ -2,6 +2,7 @@
 #include "kit/pipeline.h"
 
 #include "kit/journal_reader.h"
+#include "kit/part_reader.h"
 #include "kit/read.h"
 #include "kit/shared_data.h"
 #include "kit/source_text.h"
@@ -28,6 +29,16 @@ void read_journals(DataFolder& folder, Pipeline& into) {
     }
 }
 
+void read_parts(DataFolder& folder, Pipeline& into) {
+    const PartContext context{into.tools, into.materials};
+    for (const std::string& name : folder.files_in("parts", ".yaml")) {
+        const auto root = folder.tree("parts/" + name);
+        if (!root) continue;
+        into.parts[name.substr(0, name.size() - std::string(".yaml").size())] =
+            read_part(*root, "pipeline/parts/" + name, context, folder.faults());
+    }
+}
+
 void read_texts(DataFolder& folder, Pipeline& into) {
     for (const std::string& name : folder.files_in("texts", "")) {
         const auto text = folder.bytes("texts/" + name);
@@ -47,6 +58,7 @@ const Printer* Pipeline::printer(const std::string& name) const { return by_name
 const Stock* Pipeline::stock(const std::string& name) const { return by_name(stocks, name, &Stock::name); }
 const Board* Pipeline::board(const std::string& name) const { return by_name(boards, name, &Board::name); }
 const Shop* Pipeline::shop(const std::string& name) const { return by_name(shops, name, &Shop::name); }
+const Thing* Pipeline::thing(const std::string& name) const { return by_name(things, name, &Thing::name); }
 const CheckSetting* Pipeline::check(const std::string& rule) const { return by_name(checks, rule, &CheckSetting::rule); }
 
 Pipeline read_pipeline(Disk& disk, const Path& folder) {
@@ -69,9 +81,12 @@ Pipeline read_pipeline(Disk& disk, const Path& folder) {
     read_shops(data, pipeline);
     read_checks(data, pipeline);
     read_materials(data, pipeline);
+    read_things(data, pipeline);
+    read_part_rules(data, pipeline);
     read_texts(data, pipeline);
     read_studio(data, pipeline);
     read_journals(data, pipeline);
+    read_parts(data, pipeline);
     faults.throw_if_any();
     std::sort(pipeline.inputs.begin(), pipeline.inputs.end(), [](const InputFile& a, const InputFile& b) { return a.shown < b.shown; });
     return pipeline;

@@ -2,6 +2,7 @@
 #include "kit/set_reader.h"
 
 #include "kit/map_reader.h"
+#include "kit/part_set_reader.h"
 #include "kit/values.h"
 
 #include <algorithm>
@@ -27,9 +28,19 @@ std::vector<std::string> paper_stocks(const Pipeline& pipeline) {
     return names;
 }
 
-std::optional<LastBack> last_back_value(const Node& node, Faults& faults) {
-    if (!word_value<bool>({{"blank", true}})(node, faults)) return std::nullopt;
-    return LastBack{std::nullopt, node.mark};
+/// `blank`, or one file of artwork. A word that can be no file's name is told as a word.
+std::optional<LastBack> last_back_value(const Node& node, ArtworkFinder& finder, Faults& faults) {
+    const std::string* text = scalar_text(node, faults, "'blank', or a file of artwork");
+    if (!text) return std::nullopt;
+    if (*text == "blank") return LastBack{std::nullopt, node.mark};
+    if (text->find_first_of("./") == std::string::npos) {
+        tell_unknown_name("unknown-word", node.mark, *text, {"'blank' and no file of artwork", "", {"blank"}}, faults);
+        return std::nullopt;
+    }
+    const std::vector<ArtworkFile> files = finder.find(node, faults);
+    if (files.size() > 1)
+        faults.add("bad-path", node.mark, in_quotes(*text) + " names " + std::to_string(files.size()) + " files", "one file of artwork");
+    return files.size() == 1 ? std::optional(LastBack{files.front(), node.mark}) : std::nullopt;
 }
 
 /// "with-pages", the default, gives nothing.
@@ -56,31 +67,45 @@ public:
                 {{"journal-page", Role::journal_page}, {"full-sheet", Role::full_sheet}, {"part", Role::part}, {"extra", Role::extra}}));
         read_sides();
         read_sizes();
+        if (is_part()) set_.place = Place::cover;
         map_.optional("place", set_.place,
                       word_value<Place>({{"as-drawn", Place::as_drawn}, {"cover", Place::cover}, {"contain", Place::contain}}));
         map_.optional("print-at", set_.print_at, print_at_value);
         read_stock();
         read_glued_in();
-        if (!role_known_) read_either();
-        else if (set_.role == Role::part) read_part();
-        else read_sheets();
+        if (is_part() || !role_known_) read_part_keys(map_, role_known_, context_, finder_, set_, faults_);
+        else forbid_part_keys(map_);
+        if (!is_part()) read_files();
+        check_last_back();
         map_.done();
         return std::move(set_);
     }
 
 private:
+    bool is_part() const { return role_known_ && set_.role == Role::part; }
+
     void read_sides() {
+        if (is_part()) {
+            map_.forbid("sides", "a part's sides follow from its faces", "remove it");
+            return read_last_back();
+        }
         if (set_.role == Role::journal_page) set_.sides = Sides::duplex;
         const bool sides_read =
             map_.optional("sides", set_.sides, word_value<Sides>({{"single", Sides::single}, {"duplex", Sides::duplex}})) ||
             !map_.has("sides");
         if (sides_read && role_known_ && set_.sides == Sides::single)
             map_.forbid("last-back", "single-sided sheets have no backs", "remove it, or write 'sides: duplex'");
-        else map_.optional("last-back", set_.last_back, last_back_value);
+        else read_last_back();
+    }
+
+    void read_last_back() {
+        const Node* node = map_.optional("last-back");
+        if (node) set_.last_back = last_back_value(*node, finder_, faults_);
     }
 
     void read_sizes() {
-        map_.optional("drawn-at", set_.drawn_at, size_value);
+        if (is_part()) map_.forbid("drawn-at", "how large a part's faces are is told by its template", "remove it");
+        else map_.optional("drawn-at", set_.drawn_at, size_value);
         map_.optional("bleed", set_.bleed, length_value(edge_range));
         map_.optional("safe-area", set_.safe_area, length_value(edge_range));
         if (!set_.drawn_at) return;
@@ -110,32 +135,19 @@ private:
         else map_.forbid("filled", "nothing of the set is glued in", "remove it, or say with 'glued-in' how many are");
     }
 
-    void read_sheets() {
-        if (const Node* files = map_.required("files")) set_.files = finder_.find(*files, faults_);
-        const std::string why = "only a set with 'role: part' has it";
-        for (const char* key : {"part", "faces", "goes-in"}) map_.forbid(key, why, "remove it, or write 'role: part'");
+    void read_files() {
+        const Node* files = role_known_ ? map_.required("files") : map_.optional("files");
+        if (files) set_.files = finder_.find(*files, faults_);
     }
 
-    void read_part() {
-        map_.required("part", set_.part, sourced(name_value({"a part", "pipeline/parts/", context_.part_names})));
-        if (const Node* faces = map_.required("faces")) read_faces(*faces);
-        map_.optional("goes-in", set_.goes_in, sourced(name_value({"a set", "this kit", context_.set_names})));
-        map_.forbid("files", "the artwork of a part stands under 'faces'", "write 'faces: { outside: … }'");
-    }
-
-    void read_faces(const Node& node) {
-        if (!is_map(node, faults_, "outside: art/pockets/*.png")) return;
-        if (node.entries.empty()) faults_.add("empty-list", node.mark, "no face is given", "such as { outside: art/pockets/*.png }");
-        for (const Entry& entry : node.entries)
-            if (check_plain_name(entry.key, entry.mark, faults_)) set_.faces[entry.key] = finder_.find(entry.value, faults_);
-    }
-
-    /// A set whose role is not known: what it holds is checked, whichever role was meant.
-    void read_either() {
-        if (const Node* files = map_.optional("files")) set_.files = finder_.find(*files, faults_);
-        map_.optional("part", set_.part, sourced(name_value({"a part", "pipeline/parts/", context_.part_names})));
-        if (const Node* faces = map_.optional("faces")) read_faces(*faces);
-        map_.optional("goes-in", set_.goes_in, sourced(name_value({"a set", "this kit", context_.set_names})));
+    /// A pattern that takes the last back in with the pages would have it printed twice, or never.
+    void check_last_back() {
+        if (is_part() || !set_.last_back || !set_.last_back->file) return;
+        const Path& back = set_.last_back->file->path;
+        const bool twice = std::any_of(set_.files.begin(), set_.files.end(), [&](const ArtworkFile& file) { return file.path == back; });
+        if (twice)
+            faults_.add("duplicate-file", set_.last_back->mark, in_quotes(set_.last_back->file->shown) + " is one of the set's 'files', too",
+                        "each file once", "move it to a folder of its own");
     }
 
     MapReader map_;
@@ -152,28 +164,9 @@ Set read_set(const Entry& entry, const SetContext& context, ArtworkFinder& finde
     return SetReader(entry, context, finder, faults).read();
 }
 
-void check_goes_in(const std::vector<Set>& sets, Faults& faults) {
-    const auto find = [&](const std::string& name) {
-        return std::find_if(sets.begin(), sets.end(), [&](const Set& set) { return set.name == name; });
-    };
-    for (const Set& set : sets) {
-        if (set.goes_in->empty()) continue;
-        const auto outer = find(*set.goes_in);
-        if (outer == sets.end()) continue;  // it has been told
-        if (outer->role != Role::part)
-            faults.add("not-here", set.goes_in.mark, in_quotes(*set.goes_in) + " is no part, so nothing goes in it",
-                       "a set with 'role: part'");
-        auto next = outer;
-        for (std::size_t steps = 0; next != sets.end() && next->name != set.name && steps < sets.size(); ++steps)
-            next = find(*next->goes_in);
-        if (next != sets.end() && next->name == set.name)
-            faults.add("goes-in-circle", set.goes_in.mark, in_quotes(set.name) + " would go in itself", "a larger part");
-    }
-}
-
 const std::vector<std::string>& set_keys() {
-    static const std::vector<std::string> keys{"role",  "files",    "sides",    "last-back", "drawn-at", "bleed", "safe-area", "place",
-                                               "stock", "print-at", "glued-in", "filled",    "part",     "faces", "goes-in"};
+    static const std::vector<std::string> keys{"role",     "files",    "sides",  "last-back", "drawn-at", "bleed",  "safe-area", "place",   "stock",
+                                               "print-at", "glued-in", "filled", "part",      "faces",    "copies", "goes-in",   "holds", "goes-on"};
     return keys;
 }
 

@@ -14,16 +14,12 @@ namespace qw::kit {
 /// What the names in a set may refer to.
 struct SetContext {
     const Pipeline& pipeline;
-    std::vector<std::string> part_names;  ///< templates in pipeline/parts/
     std::vector<std::string> set_names;   ///< all sets of the manifest
 };
 
 /// Reads one entry of `sets`. Keys that have no meaning for the set's role are refused. A role that cannot be read is
 /// taken for `extra`, and the rest is read all the same.
 Set read_set(const Entry& entry, const SetContext& context, ArtworkFinder& finder, Faults& faults);
-
-/// Which set goes in which: what is no part, not another set, or goes in a circle is told.
-void check_goes_in(const std::vector<Set>& sets, Faults& faults);
 
 /// The keys that a set may have, for hints about keys that stand in the wrong place.
 const std::vector<std::string>& set_keys();

@@ -16,5 +16,7 @@ void read_shops(DataFolder& folder, Pipeline& into);
 void read_studio(DataFolder& folder, Pipeline& into);
 void read_checks(DataFolder& folder, Pipeline& into);
 void read_materials(DataFolder& folder, Pipeline& into);
+void read_things(DataFolder& folder, Pipeline& into);
+void read_part_rules(DataFolder& folder, Pipeline& into);
 
 }  // namespace qw::kit

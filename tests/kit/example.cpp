@@ -21,6 +21,36 @@ const std::string sound_manifest =
     "    sides: duplex\n"
     "    stock: copy-100\n";
 
+namespace {
+
+/// A pocket with a face of each kind, a tag with one, and a thing of fixed size.
+void add_parts(kit::Pipeline& pipeline) {
+    const auto face = [](const char* name, bool front, bool needed) {
+        kit::PartFaceTemplate made;
+        made.name = name;
+        made.front = front;
+        made.needed = needed;
+        return made;
+    };
+    const auto part = [&](const char* name) -> kit::PartTemplate& {
+        kit::PartTemplate& made = pipeline.parts[name];
+        made.name = name;
+        made.file = "pipeline/parts/" + made.name + ".yaml";
+        return made;
+    };
+    kit::PartTemplate& pocket = part("trifold-pocket");
+    pocket.faces = {face("outside", true, true), face("strip", true, false), face("inside", false, false)};
+    for (const char* name : {"middle", "inner"}) pocket.pockets.emplace_back().name = name;
+    part("plain-tag").faces = {face("outside", true, true), face("back", false, false)};
+    for (const char* name : {"card-85x55", "index-card-3x5"}) {
+        kit::Thing thing;
+        thing.name = name;
+        pipeline.things.push_back(thing);
+    }
+}
+
+}  // namespace
+
 kit::Pipeline example_pipeline(const Path& folder) {
     kit::Pipeline pipeline;
     pipeline.folder = folder;
@@ -67,6 +97,9 @@ kit::Pipeline example_pipeline(const Path& folder) {
     soft.file = "pipeline/journals/soft-spine.yaml";
     soft.checks.emplace_back().name = "spine-fill";
     soft.pieces.emplace_back().name = "board";
+    kit::PieceTemplate& liner = soft.pieces.emplace_back();
+    liner.name = "liner";
+    liner.optional = true;
     kit::LengthTemplate& band = soft.cut_lengths.emplace_back();
     band.name = "closing-band";
     band.optional = true;
@@ -74,6 +107,7 @@ kit::Pipeline example_pipeline(const Path& folder) {
     elastic.name = "sewing-elastic";
     elastic.instead = {{"waxed-twine", "Waxed twine", "waxed-twine", {}, ""}};
     pipeline.journals["wrapped-booklet"].name = "wrapped-booklet";
+    add_parts(pipeline);
     const auto usual = [&](const char* key, const char* value) { pipeline.usual[key] = {value, {"pipeline/stocks.yaml", 1, 1}}; };
     usual("printer", "most-home-printers");
     usual("board-stock", "greyboard-1mm");

@@ -17,8 +17,8 @@ kit::Pipeline example_pipeline(const Path& folder);
 /// A manifest without a fault, eleven lines; the tests of faults change a word of it.
 extern const std::string sound_manifest;
 
-/// A kit in a folder of its own with two pages (art/1.png, art/2.png), a hidden file and a folder beside them, and a
-/// pipeline folder without parts.
+/// A kit in a folder of its own with two pages (art/1.png, art/2.png), a hidden file and a folder beside them, and an
+/// empty pipeline folder.
 class ExampleKit {
 public:
     ExampleKit();

@@ -241,13 +241,6 @@ TEST_CASE("what belongs to one role only") {
         {"stock: copy-100", "part: trifold-pocket", "not-here 11:5", "role: part"},
         {"stock: copy-100", "faces: { outside: art/1.png }", "not-here 11:5", "role: part"},
         {"stock: copy-100", "goes-in: pages", "not-here 11:5", "role: part"},
-        {"role: journal-page\n    files: art/*.png", "role: part\n    part: trifold-pocket\n    faces: { outside: art/pockets/*.png }", "unknown-name 9:11", ""},
-        {"role: journal-page\n    files: art/*.png", "role: part\n    part: p\n    faces: { outside: art/pocket/*.png }", "unknown-name 9:11\nmissing-folder 10:23", ""},
-        {"role: journal-page", "role: part", "missing-key 8:5\nmissing-key 8:5\nnot-here 9:5", ""},
-        {"role: journal-page\n    files: art/*.png", "role: part\n    part: p\n    faces: [art/1.png]", "unknown-name 9:11\nwrong-type 10:12", ""},
-        {"role: journal-page\n    files: art/*.png", "role: part\n    part: p\n    faces: { Out side: art/1.png }\n    goes-in: page", "unknown-name 9:11\nbad-name 10:14\nunknown-name 11:14", ""},
-        {"role: journal-page\n    files: art/*.png", "role: part\n    part: p\n    faces: { outside: art/1.png }\n    goes-in: pages", "unknown-name 9:11\ngoes-in-circle 11:14", ""},
-        {"  pages:", "  tags: { role: part, part: t, faces: { outside: art/1.png }, goes-in: pages }\n  pages:", "unknown-name 7:29\nnot-here 7:72", ""},
     });
 }
 

@@ -61,8 +61,7 @@ TEST_CASE("boards, calipers, choices and what is glued in") {
     CHECK(tags.glued_in == 6);
     CHECK(tags.filled == Length::mm(1.5));
     CHECK_FALSE(kit.read(with_extra(", glued-in: 200")).sets.at(1).filled);
-    kit.put("../pipeline/parts/pocket.yaml");
-    const auto part = kit.read(sound_manifest + "  pockets: { role: part, part: pocket, faces: { outside: art/1.png }, glued-in: 2, filled: 1/8 in }\n").sets.at(1);
+    const auto part = kit.read(sound_manifest + "  pockets: { role: part, part: trifold-pocket, faces: { outside: art/1.png }, glued-in: 2, filled: 1/8 in }\n").sets.at(1);
     CHECK(part.glued_in == 2);
     CHECK(part.filled == Length::inches(0.125));
 }

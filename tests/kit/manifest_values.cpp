@@ -92,7 +92,7 @@ TEST_CASE("a manifest with every key") {
     CHECK(set.mark.line == 17);
     CHECK(set.mark.column == 3);
     REQUIRE(set.last_back);
-    CHECK(set.last_back->blank);
+    CHECK_FALSE(set.last_back->file);
     CHECK(set.last_back->mark.line == 21);
     CHECK(set.drawn_at == Size{Length::mm(303), Length::mm(221.9)});
     CHECK(set.bleed == Length::inches(0.125));
@@ -116,33 +116,6 @@ TEST_CASE("sizes are written in many ways") {
     CHECK(kit.read(with(sound_manifest, "stock: copy-100", "print-at: 30 %")).sets[0].print_at == Approx(0.3));
     CHECK(kit.read(with(sound_manifest, "stock: copy-100", "print-at: 103 %")).sets[0].print_at == Approx(1.03));
     CHECK(kit.read(with(sound_manifest, "stock: copy-100", "bleed: 0 mm")).sets[0].bleed == Length());
-}
-
-TEST_CASE("parts: faces and what goes in what") {
-    ExampleKit kit;
-    kit.put("../pipeline/parts/trifold-pocket.yaml");
-    kit.put("../pipeline/parts/pocket-tag.yaml");
-    kit.put("art/pockets/p1.png");
-    kit.put("art/pockets/back/b1.png");
-    kit.put("art/tags/t1.png");
-    const std::string parts =
-        "  pockets: { role: part, part: trifold-pocket, faces: { outside: art/pockets/*.png, back: [art/pockets/back/*.png] }, stock: card-160 }\n"
-        "  tags: { role: part, part: pocket-tag, faces: { outside: art/tags/*.png }, goes-in: pockets }\n";
-    const kit::Manifest m = kit.read(sound_manifest + parts);
-    REQUIRE(m.sets.size() == 3);
-    CHECK(m.sets[1].role == kit::Role::part);
-    CHECK(*m.sets[1].part == "trifold-pocket");
-    CHECK(m.sets[1].files.empty());
-    REQUIRE(m.sets[1].faces.size() == 2);
-    CHECK(m.sets[1].faces.at("back").at(0).shown == "art/pockets/back/b1.png");
-    CHECK(*m.sets[2].goes_in == "pockets");
-    CHECK(*m.sets[2].stock == "card-160");
-    CHECK(m.sets[1].goes_in->empty());
-
-    const auto notes = kit.faults(sound_manifest + with(parts, "trifold-pocket", "trifold-poket"));
-    REQUIRE(notes.size() == 1);
-    CHECK(notes[0].mend == "write 'trifold-pocket'");
-    CHECK(notes[0].expected == "pocket-tag or trifold-pocket");
 }
 
 TEST_CASE("roles, places and levels have the names that manifests use") {

@@ -35,8 +35,38 @@ SmallPipeline::SmallPipeline() {
     put("checks.yaml", "format: 1\nchecks:\n  r: { level: error, limit: 3, unit: mm, checks: c, why: w, source: s }\n");
     put("materials.yaml",
         "format: 1\ncautions:\n  c: { text: t, why: w }\n"
-        "tools:\n  ruler: { title: R, use: u, cautions: [c] }\n  awl: { title: A, use: u }\n  setter: { title: S, use: u }\n"
+        "tools:\n  ruler: { title: R, use: u, cautions: [c] }\n  punch: { title: Punch, use: u, reach: 30 mm, instead: awl, why: w }\n  awl: { title: A, use: u }\n  setter: { title: S, use: u }\n"
         "materials:\n  cord: { title: C, use: u, group: sewing, allowance: 10 %, why: w }\n  cloth: { title: Cloth, use: u, group: glueing }\n");
+    put("things.yaml",
+        "format: 1\nthings:\n  card: { title: Card, size: 85 x 55 mm, thickness: 0.3 mm, why: \"from  memory\" }\n"
+        "  print: { title: Print, size: 54 x 86 mm, thickness: 0.2 mm, source: s }\n");
+    put("part-sheets.yaml",
+        "format: 1\nlines:\n  cut: { weight: 0.6 pt, why: w }\n  valley: { weight: 0.5 pt, dash: [3 pt, 3 pt], why: w }\n"
+        "  mountain: { weight: 0.4 pt, dash: [6 pt, 2 pt, 1 pt, 2 pt], source: s }\n  hatch: { weight: 0.3 pt, gap: 2 mm, why: w }\n"
+        "room:\n  scissors: { length: 6 mm, why: w }\n  edge: { length: 3 mm, why: w }\n  over-fold: { length: 1 mm, why: w }\n"
+        "  back-shift: { length: 2 mm, why: w }\n  clearance: { length: 1/8 in, why: w }\n  least-clearance: { length: 1 mm, source: s }\n");
+    put("parts/t.yaml",
+        "format: 1\npart: t\ntitle: T\n"
+        "lengths:\n  width: { metric: 80 mm, us: 3 1/8 in, why: \"w  w\", published: p }\n  hole-edge: { metric: 6 mm, us: 1/4 in, is: fixed, why: w }\n"
+        "numbers:\n  n: { value: 2, why: w }\n"
+        "values:\n  depth: width / n\n"
+        "panels:\n"
+        "  back: { title: Back, outline: [[0, 0], [width, 0], { at: [width, depth], rounded: hole_edge }, [0, depth]] }\n"
+        "  front: { title: Front, outline: [[0, 0], [0, -depth], { through: [width / 2, 0], to: [width, -depth] }, [width, 0]] }\n"
+        "  tab: { title: Tab, outline: [[0, 0], { through: [-width, -depth], to: [0, -depth] }] }\n"
+        "folds:\n  - { moves: [tab], fold: valley }\n  - { moves: [front, tab], fold: mountain }\n"
+        "glue:\n  - { tab: tab, on: back, with: paste }\n"
+        "faces:\n"
+        "  outside: { title: Outside, side: front, panels: [front], head: down, seen: { after: 1, from: behind } }\n"
+        "  inside: { title: Inside, side: back, panels: [back, front], needed: false }\n"
+        "pockets:\n  card: { title: Card, between: [front, back], opens: right, closes: true, after: 1 }\n"
+        "holes:\n  cord: { title: Hole, at: [width / 2, depth - hole_edge], diameter: { metric: 5 mm, us: 3/16 in }, tool: punch }\n"
+        "no-ink:\n  stamp: { side: back, outline: [[0, 0], [n, 0], [0, n]], why: people write here }\n"
+        "layers: [back, front]\n"
+        "cut-lengths:\n  twine: { title: Twine, count: 1, length: width, material: cord, use: u, rounding: { metric: 5 mm, us: 1/4 in, way: down } }\n"
+        "items:\n  paste: { title: Paste, count: n, size: { metric: 3 mm, us: 1/8 in }, use: u, tools: [awl] }\n"
+        "tools: [ruler, punch]\n"
+        "steps:\n  - { title: Cut, text: \"Cut  it.\", tools: [ruler], drawing: flat }\n  - { title: Fold, text: Fold it., drawing: fold-2 }\n");
     put("journals/j.yaml",
         "format: 1\njournal: j\ntitle: J\npicture: opened-cover\n"
         "lengths:\n  edge: { metric: 3 mm, us: 1/8 in, is: fixed, why: w, published: \"1/8  in (somebody)\" }\n"

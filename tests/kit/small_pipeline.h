@@ -10,7 +10,8 @@
 
 namespace qw::test {
 
-/// A pipeline of few entries a file, in a folder of its own. Its journal `j` has one thing of each kind.
+/// A pipeline of few entries a file, in a folder of its own. Its journal `j` and its part `t` have one
+/// thing of each kind.
 class SmallPipeline {
 public:
     SmallPipeline();
