@@ -94,12 +94,12 @@ private:
 };
 
 Finding told_of(const Net& net, const ShortEnd& end, std::size_t fold) {
-    const UnitSystem system = net.conditions.system;
+    const UnitSystem system = apart_in(net.conditions.system, end.gap, end.need);
     const std::string panel = title_of(net, end.panel), line = title_of(net, end.hinge->moves) + " and " + title_of(net, end.hinge->stays);
     const std::string layers = end.layers == 1 ? "one layer" : std::to_string(end.layers) + " layers";
     Finding finding = told_at(net, fold_mark(net, fold), "part-inner-panel",
                               panel + " ends " + told(end.gap, system) + " before the fold between " + line + "; going round " + layers + " of " +
-                                  told(net.conditions.caliper, system) + ", the fold takes " + told_missing(end.need, system),
+                                  show_metric(net.conditions.caliper) + ", the fold takes " + told_missing(end.need, system),
                               "make " + panel + " end at least " + told_missing(end.need - end.gap, system) + " earlier, or take thinner paper");
     finding.measured = told(end.gap, system);
     finding.limit = told_missing(end.need, system);

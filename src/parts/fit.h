@@ -5,6 +5,7 @@
 #include "kit/part_template.h"
 #include "parts/folding.h"
 
+#include <optional>
 #include <string>
 
 namespace qw::parts {
@@ -21,6 +22,9 @@ struct Contents {
 /// keeps `clearance` at drawn size and `least_clearance` as printed; a bought thing keeps `clearance` as printed. Finding
 /// `part-goes-in` says what is missing and the smallest per cent, rounded up to a whole one, from which it holds (of both
 /// together when both are printed; none when no scale in 30 … 103 % does).
+/// How the thing is turned is the caller's: `size` is width across the opening, height into it. With no pocket named,
+/// it is held against every one of the net.
+Findings check_goes_in(const Net& net, const Folded& folded, const Pocket& pocket, const Contents& contents, const kit::PartRules& rules);
 Findings check_goes_in(const Net& net, const Folded& folded, const Contents& contents, const kit::PartRules& rules);
 
 /// Whether the closed part lies on what it is glued to: `part-goes-on`, with the largest per cent that does.

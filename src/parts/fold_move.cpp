@@ -111,13 +111,6 @@ private:
 
 }  // namespace
 
-Region strip_beside(Vec from, Vec to, double deep) {
-    const Vec over = unit(to - from).left() * deep;
-    Ring ring{from.point(), to.point(), (to + over).point(), (from + over).point()};
-    if (deep < 0) std::reverse(ring.begin(), ring.end());
-    return {ring};
-}
-
 FoldMove moved_over(const Net& net, const Lying& before, const FoldLine& line, std::size_t fold) { return Turning(net, before, line, fold).made(); }
 
 }  // namespace qw::parts

@@ -45,7 +45,4 @@ struct FoldMove {
 };
 FoldMove moved_over(const Net& net, const Lying& before, const FoldLine& line, std::size_t fold);
 
-/// The rectangle beside a line: from `from` to `to`, `deep` to the left (to the right when negative).
-Region strip_beside(Vec from, Vec to, double deep);
-
 }  // namespace qw::parts

@@ -41,19 +41,23 @@ struct Folded {
 /// - part-tears: two panels that are in one piece are moved apart, or a fold's lines do not lie on one line, or it has none
 /// - part-passes-through: a panel would go through another on its way, or lies across a fold that is closed round it
 /// - part-inner-panel: what is folded in does not end before the next fold by what the paper needs: a half circle round
-///   the layers that it encloses, at the middle of the paper, takes π/4 · (layers + 1) calipers of each side (geometry)
+///   the layers that it encloses, at the middle of the paper, takes π/4 · (layers + 1) calipers of each side (geometry).
+///   Layers that the same fold bends count, but need not end; a corner that is narrower than 2 mm there gives way
 /// - part-tab-uncovered: a glued tab does not lie next to the panel it is glued to, or is not wholly inside it
-/// - part-face-turned, part-face-hidden: a face is not upright, or not to be seen, when and from where it says
+/// - part-face-turned, part-face-hidden: a face is not upright, or not to be seen, when and from where it says; what the
+///   front of a pocket covers of the pocket's back is not missed
 /// - part-layers: the closed part's layers are not in the order that the template says
 Folded fold(const Net& net);
 
-/// Which part of a panel's side is glued to another: nothing is printed there.
+/// Which part of a panel's side is glued to another: nothing is printed there. In the flat net; empty while a fold cannot
+/// be made.
 Region glued(const Net& net, const Folded& folded, std::size_t panel, Side side);
 /// Which part of a panel's side nobody sees in any state from the one its face is looked at to the closed one, because it
-/// is glued over. In the flat net.
+/// is glued over: a panel lies on it that cannot be lifted off any more (parts/stiffness.h). In the flat net.
 Region hidden(const Net& net, const Folded& folded, Side side);
 
-/// The room of a pocket as it is filled, as printed: across its opening, and from its ground to its mouth.
+/// The room of a pocket as it is filled, as printed: across its opening, the widest straight-sided thing that goes down half
+/// its depth; and from its ground, where half that width is left, to the highest point of its mouth. 0 when it has none.
 struct PocketRoom {
     Length width, depth;
 };

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "base/geometry.h"
+#include "parts/region.h"
 
 #include <cmath>
 
@@ -29,5 +29,11 @@ inline double distance(Point a, Point b) { return (Vec::of(a) - Vec::of(b)).leng
 
 /// How far from the line through `through` along the unit vector `along`; positive on its left.
 inline double beside(Vec point, Vec through, Vec along) { return cross(along, point - through); }
+
+/// The rectangle beside a line: from `from` to `to`, `deep` mm to the left (to the right when negative).
+Region strip_beside(Vec from, Vec to, double deep);
+
+/// Everything that a region passes on its way to where it is moved by (0, dy).
+Region swept_up(const Region& region, Length dy);
 
 }  // namespace qw::parts

@@ -3,6 +3,7 @@
 
 #include "parts/folding.h"
 
+#include <cstddef>
 #include <vector>
 
 namespace qw::parts {
@@ -18,7 +19,10 @@ struct FaceArea {
     std::size_t face = 0;              ///< index into Net::faces
     Rect frame;                        ///< Net's frame
     Rect canvas;                       ///< frame and bleed: what the artwork has to cover
-    Region ink;                        ///< the picture is clipped to it: its panels and their bleed, less what is glued, hidden or no-ink
+    /// The picture is clipped to it: its panels, less what is glued, hidden or no-ink, and the bleed of what is left. What is
+    /// hidden is printed as far as `outward` in, because what covers it may miss by that much; bleed over a fold is
+    /// printed on glued tabs too, or the fold would show white.
+    Region ink;
     double saved = 0;                  ///< share of panels and bleed that is left white, 0 … 1
 };
 

@@ -15,6 +15,11 @@ std::string told_missing(Length length, UnitSystem system) {
     return told(Length::hundredths_mm(static_cast<std::int64_t>(std::ceil(length.in_mm() * 100 - 1e-6))), system);
 }
 
+UnitSystem apart_in(UnitSystem system, Length measured, Length limit) {
+    const bool alike = show(measured, system) == show(limit, system) || show(abs(measured - limit), system) == show(Length(), system);
+    return alike ? UnitSystem::metric : system;
+}
+
 std::string title_of(const Net& net, std::size_t panel) { return "'" + net.panels[panel].title + "'"; }
 
 std::string titles_of(const Net& net, const std::vector<std::size_t>& panels) {

@@ -14,6 +14,9 @@ std::string told(Length length, UnitSystem system);
 /// What is missing, rounded up to 0.01 mm, so that mending by it suffices.
 std::string told_missing(Length length, UnitSystem system);
 
+/// The system in which two lengths can be told apart: metric for those that an inch ruler shows alike.
+UnitSystem apart_in(UnitSystem system, Length measured, Length limit);
+
 /// "'Left'", "'Left' and 'Right'".
 std::string title_of(const Net& net, std::size_t panel);
 std::string titles_of(const Net& net, const std::vector<std::size_t>& panels);
