@@ -86,8 +86,15 @@ std::vector<Spot> spots_of(const Copies& copies, const Task& task, const Region&
     return spots;
 }
 
+/// Blocks of rectangles leave little to find.
+std::int64_t search_steps(const Region& shape) {
+    constexpr std::int64_t most = 8'000'000;
+    const Rect box = bounds(shape);
+    const Ring corners{{box.left, box.bottom}, {box.right, box.bottom}, {box.right, box.top}, {box.left, box.top}};
+    return same_area(shape, {corners}) ? most / 8 : most;
+}
+
 SheetFill filled(const Region& shape, Size area, Length gap, std::size_t wanted) {
-    constexpr std::int64_t search_steps = 12'000'000;
     const bool turn_sheet = area.width < area.height;
     const Sheet sheet{shape, turn_sheet ? area.turned() : area, gap, turn_sheet ? 1 : 0};
     Task task = task_of(sheet);
@@ -95,7 +102,7 @@ SheetFill filled(const Region& shape, Size area, Length gap, std::size_t wanted)
     task.target = std::min(wanted, most_copies(shape, sheet.area, gap));
     Copies copies = by_bounds(task, sheet.upright);
     if (copies.size() == 1 && task.target > 1 && one_at_most(shape, sheet.area, gap, task.turns)) task.target = 1;
-    if (copies.size() < task.target) copies = searched(task, copies, {search_steps});
+    if (copies.size() < task.target) copies = searched(task, copies, {search_steps(shape)});
     SheetFill fill{spots_of(copies, task, shape, turn_sheet, wanted), false};
     fill.exact = fill.spots.size() >= task.target;
     return fill;

@@ -22,6 +22,11 @@ std::vector<Length> rows_up_to(Length most, Size box) {
 
 std::int64_t fitting(Length length, Length piece) { return length.in_units() / piece.in_units(); }
 
+/// What is left beyond the longest row can stay empty: boxes pushed to the left and down lie at such lengths.
+Length longest_within(const std::vector<Length>& rows, Length length) {
+    return *(std::upper_bound(rows.begin(), rows.end(), length) - 1);
+}
+
 /// Boxes so small that looking for better than rows of them would not end soon.
 bool countless(Size area, Size box) {
     const Length longest = max(area.width, area.height);
@@ -36,66 +41,79 @@ std::vector<Box> grid_on(Size area, Size box, bool crosswise, Point at) {
     return boxes;
 }
 
+/// Block sizes are counted in rows: the numbers of the lengths that rows of boxes can have, 0 for nothing.
 class Blocks {
 public:
     Blocks(Size area, Size box, std::size_t enough, std::int64_t steps)
         : box_(box), enough_(static_cast<std::int64_t>(enough)), steps_(steps),
-          rows_(rows_up_to(max(area.width, area.height), box)) {}
+          rows_(rows_up_to(max(area.width, area.height), box)) {
+        for (std::size_t i = 0; i < rows_.size(); ++i)
+            for (std::size_t j = 0; j <= i; ++j) less_.push_back(row_within(rows_[i] - rows_[j]));
+    }
 
     std::vector<Box> run(Size area) {
-        std::int64_t best = 0;
-        for (int depth = 0; depth <= 4 && best < enough_ && steps_ > 0; ++depth) best = count(area, depth);
+        const Rows whole{row_within(area.width), row_within(area.height)};
+        for (int depth = 0; depth <= 4 && count(whole, depth) < enough_ && steps_ > 0; ++depth) {}
         std::vector<Box> boxes;
-        place(area, {}, boxes);
+        place(whole, {}, boxes);
         return boxes;
     }
 
 private:
+    struct Rows {
+        std::size_t x = 0, y = 0;
+        friend auto operator<=>(const Rows&, const Rows&) = default;
+    };
     struct Split {
         std::int64_t count = 0;
         int depth = -1;
         bool crosswise = false;        ///< without blocks: all boxes turned
         bool blocks = false;
-        Length x1, x2, y1, y2;
+        std::size_t x1 = 0, x2 = 0, y1 = 0, y2 = 0;
     };
-    using Key = std::pair<Length, Length>;
+    struct Block {
+        std::size_t left = 0, bottom = 0;
+        Rows size;
+    };
 
-    /// The longest row within: nothing is lost by ending there.
-    Length used(Length length) const { return *(std::upper_bound(rows_.begin(), rows_.end(), length) - 1); }
-    Size used(Size area) const { return {used(area.width), used(area.height)}; }
-    std::int64_t bound(Size area) const {
-        return static_cast<std::int64_t>(area.width.in_mm() * area.height.in_mm() / (box_.width.in_mm() * box_.height.in_mm()) + 1e-9);
+    std::size_t row_within(Length length) const {
+        return static_cast<std::size_t>(std::upper_bound(rows_.begin(), rows_.end(), length) - rows_.begin() - 1);
+    }
+    /// The longest row in what is left of one when another is taken from it.
+    std::size_t less(std::size_t row, std::size_t taken) const { return less_[row * (row + 1) / 2 + taken]; }
+    Size size_of(Rows rows) const { return {rows_[rows.x], rows_[rows.y]}; }
+    std::int64_t bound(Rows rows) const {
+        return static_cast<std::int64_t>(rows_[rows.x] / box_.width * (rows_[rows.y] / box_.height) + 1e-9);
     }
     std::int64_t count_in_grid(Size area, bool crosswise) const {
         const Size box = crosswise ? box_.turned() : box_;
         return fitting(area.width, box.width) * fitting(area.height, box.height);
     }
-
-    std::int64_t count(Size given, int depth);
-    void split(Size area, Split& best, int depth);
-    void try_blocks(Size area, const Split& blocks, Split& best, int depth);
-    void place(Size given, Point at, std::vector<Box>& boxes);
-
-    /// Lower left, lower right, upper right, upper left, middle; two may overlap nowhere, any may be empty.
-    static std::array<Rect, 5> blocks_of(Size area, const Split& s) {
-        return {Rect{{}, {}, s.x2, s.y1}, Rect{s.x2, {}, area.width, s.y2}, Rect{s.x1, s.y2, area.width, area.height},
-                Rect{{}, s.y1, s.x1, area.height}, Rect{s.x1, s.y1, s.x2, s.y2}};
+    /// Lower left, lower right, upper right, upper left and middle; they do not overlap, any may be empty.
+    std::array<Block, 5> blocks_of(Rows area, const Split& s) const {
+        return {Block{0, 0, {s.x2, s.y1}}, Block{s.x2, 0, {less(area.x, s.x2), s.y2}},
+                Block{s.x1, s.y2, {less(area.x, s.x1), less(area.y, s.y2)}}, Block{0, s.y1, {s.x1, less(area.y, s.y1)}},
+                Block{s.x1, s.y1, {less(s.x2, s.x1), less(s.y2, s.y1)}}};
     }
+
+    std::int64_t count(Rows area, int depth);
+    void split(Rows area, Split& best, int depth);
+    void try_blocks(Rows area, const Split& blocks, Split& best, int depth);
+    void place(Rows area, Point at, std::vector<Box>& boxes);
 
     Size box_;
     std::int64_t enough_, steps_;
     std::vector<Length> rows_;
-    std::map<Key, Split> known_;
+    std::vector<std::size_t> less_;
+    std::map<Rows, Split> known_;
 };
 
-std::int64_t Blocks::count(Size given, int depth) {
-    const Size area = used(given);
-    if (area.width == Length() || area.height == Length()) return 0;
-    const Key key{area.width, area.height};
-    Split& known = known_[key];        // stays where it is in a map
+std::int64_t Blocks::count(Rows area, int depth) {
+    if (area.x == 0 || area.y == 0) return 0;
+    Split& known = known_[area];       // stays where it is in a map
     if (known.depth >= depth) return known.count;
     if (known.depth < 0) {
-        const std::int64_t along = count_in_grid(area, false), across = count_in_grid(area, true);
+        const std::int64_t along = count_in_grid(size_of(area), false), across = count_in_grid(size_of(area), true);
         known.count = std::max(along, across);
         known.crosswise = across > along;
     }
@@ -108,51 +126,44 @@ std::int64_t Blocks::count(Size given, int depth) {
     return known.count;
 }
 
-void Blocks::split(Size area, Split& best, int depth) {
-    const auto end_x = std::upper_bound(rows_.begin(), rows_.end(), area.width);
-    const auto end_y = std::upper_bound(rows_.begin(), rows_.end(), area.height);
+void Blocks::split(Rows area, Split& best, int depth) {
     Split blocks;
     blocks.blocks = true;
     blocks.depth = depth;
     const std::int64_t most = bound(area);
-    for (auto x1 = rows_.begin(); x1 != end_x; ++x1)
-        for (auto x2 = x1; x2 != end_x; ++x2)
-            for (auto y1 = rows_.begin(); y1 != end_y; ++y1)
-                for (auto y2 = y1; y2 != end_y; ++y2) {
+    for (blocks.x1 = 0; blocks.x1 <= area.x; ++blocks.x1)
+        for (blocks.x2 = blocks.x1; blocks.x2 <= area.x; ++blocks.x2)
+            for (blocks.y1 = 0; blocks.y1 <= area.y; ++blocks.y1)
+                for (blocks.y2 = blocks.y1; blocks.y2 <= area.y; ++blocks.y2) {
                     if (best.count >= most || --steps_ <= 0) return;
-                    if ((*x1 == Length() && *x2 == Length()) || (*y1 == Length() && *y2 == Length())) continue;
-                    blocks.x1 = *x1, blocks.x2 = *x2, blocks.y1 = *y1, blocks.y2 = *y2;
                     try_blocks(area, blocks, best, depth);
                 }
 }
 
-void Blocks::try_blocks(Size area, const Split& blocks, Split& best, int depth) {
-    std::int64_t at_most = 0;
+void Blocks::try_blocks(Rows area, const Split& blocks, Split& best, int depth) {
     const auto parts = blocks_of(area, blocks);
-    for (const Rect& part : parts)
-        if (part.size() == area) return;
-    for (const Rect& part : parts) at_most += part.empty() ? 0 : bound(used(part.size()));
-    if (at_most <= best.count) return;
-    for (const Rect& part : parts) {
-        if (part.empty()) continue;
-        at_most += count(part.size(), depth - 1) - bound(used(part.size()));
-        if (at_most <= best.count) return;
+    std::int64_t at_most = 0;
+    for (const Block& part : parts) {
+        if (part.size == area) return;
+        at_most += bound(part.size);
     }
+    for (std::size_t i = 0; i < parts.size() && at_most > best.count; ++i)
+        at_most += count(parts[i].size, depth - 1) - bound(parts[i].size);
+    if (at_most <= best.count) return;
     best = blocks;
     best.count = at_most;
 }
 
-void Blocks::place(Size given, Point at, std::vector<Box>& boxes) {
-    const Size area = used(given);
-    const auto found = known_.find({area.width, area.height});
+void Blocks::place(Rows area, Point at, std::vector<Box>& boxes) {
+    const auto found = known_.find(area);
     if (found == known_.end()) return;
     const Split& split = found->second;
     if (split.blocks) {
-        for (const Rect& part : blocks_of(area, split))
-            if (!part.empty()) place(part.size(), {at.x + part.left, at.y + part.bottom}, boxes);
+        for (const Block& part : blocks_of(area, split))
+            place(part.size, {at.x + rows_[part.left], at.y + rows_[part.bottom]}, boxes);
         return;
     }
-    const auto grid = grid_on(area, box_, split.crosswise, at);
+    const auto grid = grid_on(size_of(area), box_, split.crosswise, at);
     boxes.insert(boxes.end(), grid.begin(), grid.end());
 }
 
@@ -210,6 +221,10 @@ std::vector<Box> boxes_on(Size area, Size box, std::size_t enough, std::int64_t 
 }
 
 std::size_t most_boxes(Size area, Size box, Length gap) {
+    if (gap == Length() && !countless(area, box)) {
+        const auto rows = rows_up_to(max(area.width, area.height), box);
+        area = {longest_within(rows, area.width), longest_within(rows, area.height)};
+    }
     std::vector<Limit> limits;
     add_limits(area, box, gap, limits, false);
     add_limits(area.turned(), box, gap, limits, true);

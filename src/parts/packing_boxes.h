@@ -23,7 +23,7 @@ std::vector<Box> boxes_on(Size area, Size box, std::size_t enough, std::int64_t 
 /// across the area meets n boxes lengthwise and m crosswise with n·a + m·b + (n + m − 1)·gap ≤ width. Averaged over all
 /// lines, the counts lie in the convex hull of such pairs, and so along the other axis. Boxes at a corner from each other
 /// may be closer along both axes; therefore the boxes are also taken as taller by a part of the gap, and the gap along
-/// the line as what Pythagoras leaves of it.
+/// the line as what Pythagoras leaves of it. Without a gap, the area first loses what no row of boxes reaches.
 std::size_t most_boxes(Size area, Size box, Length gap);
 
 }  // namespace qw::parts::packing

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <functional>
+#include <iterator>
 #include <tuple>
 #include <unordered_set>
 
@@ -67,11 +68,13 @@ private:
     using Order = std::function<std::tuple<Length, Length>(const Copy&)>;
     static std::vector<Order> orders(const Task& task);
     Field empty() const;
+    Copies along_walls();
     Field with(const Field& field, const Copy& copy);
     void add_free(Field& field, int turn);
     bool free_for(const Copies& placed, const Copy& copy);
     void put_in_order(Copies& copies, const Order& order) const;
     void greedy(const Order& order, const std::vector<int>& turns);
+    void wander(const Order& order);
     void branch(const Field& field, const Order& order, Budget& share);
     void keep(const Copies& copies) { if (copies.size() > best_.size()) best_ = copies; }
     bool done() const { return best_.size() >= task_.target || budget_.spent(); }
@@ -83,6 +86,7 @@ private:
     std::array<NoFit, 4> walls_;
     Copies best_;
     std::unordered_set<std::uint64_t> seen_;
+    std::uint32_t state_ = 1;
 };
 
 std::vector<Search::Order> Search::orders(const Task& task) {
@@ -107,6 +111,25 @@ Field Search::empty() const {
     std::sort(field.free.begin(), field.free.end(), earlier);
     field.free.erase(std::unique(field.free.begin(), field.free.end()), field.free.end());
     return field;
+}
+
+/// Places at a wall that a copy has when another one, at the wall next to it, holds it off. Four copies can lie in a ring,
+/// each held off by the next, and none in a corner.
+Copies Search::along_walls() {
+    Copies places;
+    for (const int turn : task_.turns)
+        for (const int other : task_.turns)
+            for (const NoFit::Edge& edge : task_.no_fit[other][turn].edges()) {
+                const Rect &own = places_[turn], &its = places_[other];
+                for (const Length y : {edge.a.y, its.top + edge.a.y})
+                    for (const Length x : {own.left, own.right}) places.push_back({turn, {x, y}});
+                for (const Length x : {edge.a.x, its.right + edge.a.x})
+                    for (const Length y : {own.bottom, own.top}) places.push_back({turn, {x, y}});
+            }
+    std::sort(places.begin(), places.end(), earlier);
+    places.erase(std::unique(places.begin(), places.end()), places.end());
+    std::erase_if(places, [this](const Copy& place) { return !free_for({}, place); });
+    return places;
 }
 
 bool Search::free_for(const Copies& placed, const Copy& copy) {
@@ -155,7 +178,7 @@ Field Search::with(const Field& field, const Copy& copy) {
     for (const Copy& place : field.free)
         if (free_for(last, place)) next.free.push_back(place);
     for (const int turn : task_.turns) add_free(next, turn);
-    budget_.steps -= static_cast<std::int64_t>(8 * next.free.size() + next.placed.size());
+    budget_.steps -= static_cast<std::int64_t>(100 + 20 * next.free.size() + 4 * next.placed.size());
     std::sort(next.free.begin(), next.free.end(), earlier);
     next.free.erase(std::unique(next.free.begin(), next.free.end()), next.free.end());
     return next;
@@ -182,6 +205,21 @@ void Search::greedy(const Order& order, const std::vector<int>& turns) {
         field = with(field, Copy(field.free.front()));
         keep(field.placed);
     }
+}
+
+/// As `greedy`, but now and then the second, third … place is taken, by numbers that are the same every time.
+void Search::wander(const Order& order) {
+    Field field = empty();
+    while (!done() && !field.free.empty()) {  // three times of four the first place
+        std::size_t skip = 0;
+        for (; skip < field.free.size() - 1; ++skip) {
+            state_ = state_ * 1664525U + 1013904223U;
+            if (state_ >> 30 != 0) break;
+        }
+        put_in_order(field.free, order);
+        field = with(field, Copy(field.free[skip]));
+    }
+    keep(field.placed);
 }
 
 bool Search::seen(Copies copies) {
@@ -220,22 +258,28 @@ Copies Search::run(const Copies& known) {
     best_ = known;
     const auto all = orders(task_);
     std::vector<std::vector<int>> choices{task_.turns};
-    for (const int turn : task_.turns) {
-        choices.push_back({turn});
-        if (turn < 2 && std::find(task_.turns.begin(), task_.turns.end(), turn + 2) != task_.turns.end())
-            choices.push_back({turn, turn + 2});
+    for (const int turn : {0, 1}) {
+        std::vector<int> half_turns;
+        std::copy_if(task_.turns.begin(), task_.turns.end(), std::back_inserter(half_turns), [&](int t) { return t % 2 == turn; });
+        if (half_turns.size() == 2) choices.push_back(half_turns);
     }
+    for (const int turn : task_.turns)
+        if (choices.size() < 5) choices.push_back({turn});
     for (const auto& turns : choices)
         for (const Order& order : all) {
             if (done()) return best_;
             greedy(order, turns);
         }
-    for (const Order& order : all) {
-        Budget share{budget_.steps / 2};
+    for (std::size_t i = 0; i < all.size(); ++i) {  // the first one has a chance to see everything that there is
+        Budget share{budget_.steps / (i == 0 ? 2 : 10)};
         seen_.clear();
-        branch(empty(), order, share);
-        if (done()) break;
+        branch(empty(), all[i], share);
+        for (const Copy& first : along_walls())
+            if (!done() && !share.spent() && !seen({first})) branch(with(empty(), first), all[i], share);
+        if (done() || !share.spent()) return best_;  // nothing is left to try
     }
+    while (!done())
+        for (const Order& order : all) wander(order);
     return best_;
 }
 

@@ -37,8 +37,8 @@ struct Budget {
 };
 
 /// Copies put one by one where two edges meet of what bounds the place for one more: the area's sides and the copies that
-/// lie there. Tries orders from the lower left, then branches while the budget lasts. Starts with `known`, adds to it if it
-/// can, and returns what holds most.
+/// lie there. Tries orders from the lower left; then all choices one after the other, as far as half of the budget goes; then
+/// the orders again with steps out of turn. Returns `known` if nothing holds more.
 Copies searched(const Task& task, const Copies& known, Budget budget);
 
 }  // namespace qw::parts::packing
