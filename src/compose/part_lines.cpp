@@ -74,12 +74,38 @@ std::vector<Stroke> straight_lines(const PartLines& lines, const Matrix& map) {
 
 }  // namespace
 
+namespace {
+
+/// What of a panel's front lies under other panels in the end, as the flat net has it.
+parts::Region covered_in_the_end(const parts::Net& net, const parts::Folded& folded, std::size_t panel) {
+    if (folded.states.size() != net.folds.size() + 1) return {};
+    const parts::State& closed = folded.states.back();
+    const Matrix& m = closed[panel].place;
+    std::vector<parts::Region> over;
+    for (std::size_t i = 0; i < net.panels.size(); ++i)
+        if (closed[panel].back_up ? closed[i].level < closed[panel].level : closed[i].level > closed[panel].level)
+            over.push_back(parts::mapped(net.panels[i].region, closed[i].place));
+    // The way back of a map that turns, reflects and moves.
+    const double size = m.a * m.d - m.b * m.c;
+    const Matrix back{m.d / size, -m.b / size, -m.c / size, m.a / size, (m.c * m.f - m.d * m.e) / size, (m.b * m.e - m.a * m.f) / size};
+    return parts::mapped(parts::united(over), back);
+}
+
+bool shows_a_face(const parts::Net& net, std::size_t panel) {
+    return std::any_of(net.faces.begin(), net.faces.end(), [&](const parts::Face& face) {
+        return face.side == parts::Side::front && std::find(face.panels.begin(), face.panels.end(), panel) != face.panels.end();
+    });
+}
+
+}  // namespace
+
 PartLines lines_of(const parts::Net& net, const parts::Folded& folded) {
     PartLines lines{net.cut, folded.scores, net.holes, {}};
     const parts::Region unseen = parts::hidden(net, folded, parts::Side::front);
     for (const parts::Glue& glue : net.glue) {
-        const parts::Region under_glue = parts::glued(net, folded, glue.tab, parts::Side::front);
-        lines.tabs.push_back(parts::shared(net.panels[glue.tab].region, parts::united(unseen, under_glue)));
+        parts::Region free = parts::united(unseen, parts::glued(net, folded, glue.tab, parts::Side::front));
+        if (!shows_a_face(net, glue.tab)) free = parts::united(free, covered_in_the_end(net, folded, glue.tab));
+        lines.tabs.push_back(parts::shared(net.panels[glue.tab].region, free));
     }
     return lines;
 }
