@@ -34,7 +34,8 @@ public:
     }
 
 private:
-    Reader<std::string> panel_value() const { return name_value(panels_); }
+    /// Where no panel could be read, that has been told, and none can be looked up.
+    Reader<std::string> panel_value() const { return panels_.known.empty() ? Reader<std::string>(text_value) : name_value(panels_); }
     Reader<std::vector<std::string>> panels_value() const { return list_value<std::string>(panel_value(), "[front, tab-left]"); }
     Reader<int> folds_value() const { return whole_number_value(0, static_cast<int>(part_.folds.size())); }
 

@@ -77,7 +77,7 @@ private:
 
     void read_values() {
         const Node* values = map_.optional("values");
-        if (!values || !is_map(*values, faults_, "front-top: height - 10")) return;
+        if (!values || !is_map(*values, faults_, "hole-height: height - hole_down")) return;
         for (const Entry& entry : values->entries) {
             if (check_plain_name(entry.key, entry.mark, faults_)) names_.add(entry.key, entry.mark);
             auto formula = formula_value(entry.value, faults_);

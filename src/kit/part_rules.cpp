@@ -85,16 +85,18 @@ private:
         if (!room || !is_map(*room, faults_, "scissors: { length: 6 mm, why: … }")) return;
         MapReader map(*room, faults_, "'room'");
         const auto length = [&](const char* name, Length& into) {
-            read_one(map, name, [&](const Entry&, MapReader& m) { m.required("length", into, length_value(room_range)); });
+            bool known = false;
+            read_one(map, name, [&](const Entry&, MapReader& m) { known = m.required("length", into, length_value(room_range)); });
+            return known;
         };
         length("scissors", rules_.scissors_room);
         length("edge", rules_.edge_room);
         length("over-fold", rules_.over_fold);
         length("back-shift", rules_.back_shift);
-        length("clearance", rules_.clearance);
-        length("least-clearance", rules_.least_clearance);
+        const bool clearance_known = length("clearance", rules_.clearance);
+        const bool least_known = length("least-clearance", rules_.least_clearance);
         map.done();
-        if (map.has("clearance") && map.has("least-clearance") && rules_.least_clearance > rules_.clearance)
+        if (clearance_known && least_known && rules_.least_clearance > rules_.clearance)
             faults_.add("out-of-range", map.mark_of("least-clearance"), "the least clearance is larger than the clearance",
                         "at most that of 'clearance'");
     }

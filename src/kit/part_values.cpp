@@ -91,7 +91,7 @@ std::optional<BothLengths> pair_value(const Node& node, Faults& faults) {
 }
 
 std::optional<PlaceFormulas> place_value(const Node& node, Faults& faults) {
-    const std::string example = "[width / 2, height - 8]";
+    const std::string example = "[width / 2, height - hole_down]";
     if (!is_list(node, faults, example)) return std::nullopt;
     if (node.items.size() != 2) {
         faults.add("bad-outline", node.mark, "a place has two formulas, and here are " + std::to_string(node.items.size()),

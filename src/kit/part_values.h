@@ -25,7 +25,7 @@ std::optional<BothLengths> pair_value(const Node& node, Faults& faults);
 struct PlaceFormulas {
     Formula x, y;
 };
-/// [width / 2, height - 8]
+/// [width / 2, height - hole_down]
 std::optional<PlaceFormulas> place_value(const Node& node, Faults& faults);
 
 /// A closed outline: it begins with a corner, plain or rounded, and has three steps or more, or two with an arc. Whether
