@@ -57,11 +57,21 @@ void add_steps(List& list, const kit::JournalTemplate& journal) {
 
 }  // namespace
 
+std::size_t named_formulas(const kit::JournalTemplate& journal) {
+    const std::size_t always = journal.values.size() + journal.stations.page.size() + journal.stations.spine.size();
+    if (!journal.sewing) return always;
+    return always + (journal.sewing->inset.text.empty() ? 0 : 1) + (journal.sewing->through.text.empty() ? 0 : 1);
+}
+
 std::vector<formulas::Asked> formulas_of(const kit::JournalTemplate& journal) {
     List list;
     for (const kit::Formula& value : journal.values) list.push_back({&value, value.name, Want::any});
     add_stations(list, journal.stations.page, "page");
     add_stations(list, journal.stations.spine, "spine");
+    if (journal.sewing) {
+        add_optional(list, journal.sewing->inset, "sewing.inset", Want::length);
+        add_optional(list, journal.sewing->through, "sewing.through", Want::length);
+    }
     add_pieces(list, journal);
     add_bought(list, journal);
     add_told(list, journal);

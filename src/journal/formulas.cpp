@@ -17,12 +17,28 @@ bool same_rule(const kit::RoundingRule& a, const kit::RoundingRule& b) {
     return a.way == b.way && a.step.metric == b.step.metric && a.step.us == b.step.us;
 }
 
-/// "abs(page_station_1 - page_station_2) + …": from station to station as the needle goes.
+/// From one pass of the needle to the next. A turn goes out to the edge and back on the other side.
+std::string move_of(const kit::SewingTemplate& sewing, std::size_t i) {
+    const auto station = [](int number) { return "page_station_" + std::to_string(number); };
+    switch (sewing.after(i)) {
+        case kit::Around::spine: return std::string("2 * ") + inset_name;
+        case kit::Around::head: return "2 * " + station(sewing.path[i]);
+        case kit::Around::tail: return "2 * (page_height - " + station(sewing.path[i]) + ")";
+        case kit::Around::nothing: break;
+    }
+    return "abs(" + station(sewing.path[i + 1]) + " - " + station(sewing.path[i]) + ")";
+}
+
+/// "abs(page_station_1 - page_station_2) + …": from station to station as the needle goes, and through what is sewn
+/// once at each station and once at the edge in each turn.
 kit::Formula path_of(const kit::SewingTemplate& sewing) {
     std::string text;
-    const auto station = [](int number) { return "page_station_" + std::to_string(number); };
-    for (std::size_t i = 1; i < sewing.path.size(); ++i)
-        text += (i == 1 ? "abs(" : " + abs(") + station(sewing.path[i]) + " - " + station(sewing.path[i - 1]) + ")";
+    std::size_t ways_through = sewing.path.size();
+    for (std::size_t i = 0; i + 1 < sewing.path.size(); ++i) {
+        text += (i == 0 ? "" : " + ") + move_of(sewing, i);
+        if (sewing.after(i) != kit::Around::nothing) ++ways_through;
+    }
+    if (!sewing.through.text.empty()) text += (text.empty() ? "" : " + ") + std::to_string(ways_through) + " * " + through_name;
     return {path_name, text.empty() ? "0" : text, sewing.mark};
 }
 
@@ -50,7 +66,7 @@ Formulas::Formulas(const kit::JournalTemplate& journal) {
 
 void Formulas::read(const kit::JournalTemplate& journal, std::vector<FaultNote>& notes) {
     std::vector<Asked> named = formulas_of(journal), others;
-    const std::size_t in_template = journal.values.size() + journal.stations.page.size() + journal.stations.spine.size();
+    const std::size_t in_template = named_formulas(journal);
     others.assign(named.begin() + static_cast<std::ptrdiff_t>(in_template), named.end());
     named.resize(in_template);
     if (path_) named.push_back({&*path_, path_name, Want::length});

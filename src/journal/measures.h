@@ -69,7 +69,7 @@ struct Sewing {
     const kit::SewingTemplate* of = nullptr;
     int signatures = 0, rows = 0;
     Shown row_gap;               ///< to the nearest 0.5 mm or 1/16 in; zero with one row
-    Length path;                 ///< the way of one signature's thread from station to station, without tails: stitch_path
+    Length path;                 ///< the way of one signature's thread from station to station and round edges, without tails: stitch_path
 };
 
 /// Everything the measurements sheet says about one size. Points into the template that made it.

@@ -58,7 +58,10 @@ Vocabulary::Vocabulary(const kit::JournalTemplate& journal, std::vector<FaultNot
     for (const kit::Formula& value : journal.values) names_.add(value.name, value.mark, notes);
     add_stations("page", journal.stations.page.size());
     add_stations("spine", journal.stations.spine.size());
-    if (journal.sewing) names_.give(path_name);
+    if (!journal.sewing) return;
+    if (!journal.sewing->inset.text.empty()) names_.give(inset_name);
+    if (!journal.sewing->through.text.empty()) names_.give(through_name);
+    names_.give(path_name);
 }
 
 void Vocabulary::add_chosen() {

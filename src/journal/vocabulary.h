@@ -13,10 +13,14 @@ namespace qw::journal {
 
 /// The way of one signature's thread, as formulas call it.
 inline constexpr const char* path_name = "stitch_path";
+/// What its turns and its ways through are made of, where the sewing says them.
+inline constexpr const char* inset_name = "stitch_inset";
+inline constexpr const char* through_name = "stitch_through";
 
 /// All names that the formulas of one template may use, each with the number of the slot where its value stands:
 /// first what is known before anything is evaluated (conditions, the template's lengths and numbers, what is chosen),
-/// then what is evaluated: values, stations of the page and of the spine, and the thread's path when it is sewn.
+/// then what is evaluated: values, stations of the page and of the spine, and when it is sewn what turns and ways through
+/// are made of, where that is said, and the thread's path.
 class Vocabulary {
 public:
     /// Adds a note for each name that is there twice or cannot be written in a formula.

@@ -9,7 +9,7 @@ const std::vector<std::string>& given_names() {
     static const std::vector<std::string> names{
         "page_width",    "page_height",   "cover_sheet_width", "cover_sheet_height", "sheets",       "full_sheets",    "page_caliper",
         "cover_caliper", "board_caliper", "spine_caliper",     "page_grammage",      "cover_grammage", "board_printed", "glued_in",
-        "print_scale",   "pi",            "stitch_path",       "stitch_strands",     "min",          "max",            "ceil",
+        "print_scale",   "pi",            "stitch_path",       "stitch_strands",     "stitch_inset", "stitch_through",     "min",          "max",            "ceil",
         "floor",         "sqrt",          "abs",               "strands_across"};
     return names;
 }

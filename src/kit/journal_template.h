@@ -5,6 +5,7 @@
 #include "base/source.h"
 #include "base/unit_system.h"
 
+#include <algorithm>
 #include <map>
 #include <optional>
 #include <string>
@@ -86,16 +87,28 @@ struct StationTemplate {
     std::string use;
 };
 
-/// How the needle goes: the path of one signature, by stations.
+/// What the thread goes round on its way from a station back to the same one, from one side to the other.
+enum class Around { nothing, spine, head, tail };
+
+/// How the needle goes: the path of one signature, by stations. Each station is a way through, from one side to the
+/// other; so is each turn round an edge. The sides are the inside of the fold and the spine; of a block that is sewn
+/// through from the side, with turns round its spine, the back and the front.
 struct SewingTemplate {
     std::vector<int> path;            ///< stations in the order in which the needle passes them, 1 is the one at the head
-    bool begins_inside = true;        ///< the thread's beginning lies in the fold of the signature, or outside on the spine
+    std::vector<Around> around{};     ///< what lies between path[i] and path[i + 1]; straight on where it is shorter
+    Formula inset{};                  ///< a length: from the row of holes to the spine's edge; empty where no turn is round the spine
+    Formula through{};                ///< a length: what the needle goes through at each station; empty: nothing worth counting
+    bool begins_inside = true;        ///< the thread's beginning lies in the fold of the signature, or outside on the spine; at the back, or at the front
     bool goes_on = false;             ///< one thread for all signatures: every second one is sewn from the last station back
     Formula signatures;               ///< a count: how many folds are sewn
     Formula rows;                     ///< a count: rows of holes across the spine, one that all share or one a signature
     Formula row_gap;                  ///< a length, from row to row; empty where there is never a second row
     std::string thread;               ///< the cut length that is sewn with
     SourceMark mark;
+
+    Around after(std::size_t i) const { return i < around.size() ? around[i] : Around::nothing; }
+    /// Sewn through from front to back beside the spine: the pages have no fold there.
+    bool from_the_side() const { return std::find(around.begin(), around.end(), Around::spine) != around.end(); }
 };
 
 struct LengthTemplate : Choosable {

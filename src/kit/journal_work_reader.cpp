@@ -2,6 +2,7 @@
 #include "kit/journal_work_reader.h"
 
 #include "kit/journal_names.h"
+#include "kit/journal_path_reader.h"
 #include "kit/journal_values.h"
 
 #include <algorithm>
@@ -9,61 +10,6 @@
 namespace qw::kit {
 
 namespace {
-
-using StitchPath = std::vector<Sourced<int>>;
-
-/// The numbers of a path with their places; nothing when one of them was no whole number, which is told.
-std::optional<StitchPath> path_value(const Node& node, Faults& faults) {
-    if (!is_list(node, faults, "[2, 1, 3, 2]")) return std::nullopt;
-    StitchPath path;
-    for (const Node& item : node.items)
-        if (const auto station = whole_number_value(-999, 999)(item, faults)) path.push_back({*station, item.mark});
-    return path.size() == node.items.size() ? std::optional(path) : std::nullopt;
-}
-
-void check_stations_of(const StitchPath& path, const StationTemplate& stations, Faults& faults) {
-    const std::size_t page = stations.page.size();
-    const std::size_t count = stations.spine.empty() ? page : std::min(page, stations.spine.size());
-    const std::string expected =
-        count == 0 ? "stations, under 'stations: { page: … }'"
-                   : "1 to " + std::to_string(count) + (count < page ? ", as many as the spine has" : ", counted from the head");
-    for (std::size_t i = 0; i < path.size(); ++i) {
-        const int station = *path[i];
-        if (station < 1 || static_cast<std::size_t>(station) > count)
-            faults.add("bad-path", path[i].mark, "there is no station " + std::to_string(station), expected);
-        else if (i > 0 && station == *path[i - 1])
-            faults.add("bad-path", path[i].mark, "the thread stays at station " + std::to_string(station),
-                       "another station than the one before");
-    }
-}
-
-/// Each station of a path is a way through the fold, from one side to the other. After an even number of them the
-/// thread is on the side where it began: there its ends are tied, or it climbs to the next signature.
-void check_ends(const StitchPath& path, const SewingTemplate& sewing, const SourceMark& where, MapReader& map, Faults& faults) {
-    if (path.size() < 2)
-        faults.add("bad-path", where, "the path has fewer than two stations",
-                   "the stations in the order in which the needle passes them");
-    else if (path.size() % 2 != 0)
-        faults.add("bad-path", where, "the thread ends on the other side of the fold than where it began",
-                   sewing.goes_on ? "an even number of stations, so that it can climb to the next signature on the spine"
-                                  : "an even number of stations, so that its ends can be tied",
-                   "add the station where it comes back");
-    if (sewing.goes_on && sewing.begins_inside)
-        faults.add("bad-path", map.has("begins") ? map.mark_of("begins") : map.mark_of("goes-on"),
-                   "a thread that goes on to the next signature climbs on the spine, and so begins there", "'begins: outside'");
-}
-
-void read_path(MapReader& map, SewingTemplate& sewing, const StationTemplate& stations, Faults& faults) {
-    const bool begins_known =
-        map.optional("begins", sewing.begins_inside, word_value<bool>({{"inside", true}, {"outside", false}})) || !map.has("begins");
-    const bool goes_on_known = map.optional("goes-on", sewing.goes_on, yes_no_value) || !map.has("goes-on");
-    const Node* node = map.required("path");
-    const auto path = node ? path_value(*node, faults) : std::nullopt;
-    if (!path) return;
-    for (const Sourced<int>& station : *path) sewing.path.push_back(*station);
-    check_stations_of(*path, stations, faults);
-    if (begins_known && goes_on_known) check_ends(*path, sewing, node->mark, map, faults);
-}
 
 /// Without its thread a journal is not sewn, and formulas that use stitch_path have no meaning.
 void read_thread(MapReader& map, SewingTemplate& sewing, const JournalTemplate& journal, Faults& faults) {
@@ -128,6 +74,7 @@ void read_sewing(MapReader& root, JournalTemplate& journal, Faults& faults) {
     map.required("signatures", sewing.signatures, formula_value);
     map.required("rows", sewing.rows, formula_value);
     map.optional("row-gap", sewing.row_gap, formula_value);
+    map.optional("through", sewing.through, formula_value);
     read_path(map, sewing, journal.stations, faults);
     read_thread(map, sewing, journal, faults);
     map.done();

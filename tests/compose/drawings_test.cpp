@@ -285,8 +285,8 @@ TEST_CASE("moves of the needle lie on the side where the thread is, and never on
         for (const Move& move : laid->moves) {
             CHECK(move.outside == (move.number % 2 == 1));  // begun inside, the first move comes out
             for (const Move& other : laid->moves)
-                if (move.number < other.number && move.outside == other.outside && move.lane == other.lane)
-                    CHECK((move.right() <= other.left() || other.right() <= move.left()));
+                if (const Stretch &a = move.stretches.at(0), &b = other.stretches.at(0); move.number < other.number && a.outside == b.outside && a.lane == b.lane)
+                    CHECK((a.right() <= b.left() || b.right() <= a.left()));
         }
         CHECK(!laid->begins_outside);
         CHECK(!laid->ends_outside);
@@ -298,6 +298,86 @@ TEST_CASE("moves of the needle lie on the side where the thread is, and never on
     kit::SewingTemplate wrong;
     wrong.path = {1, 4};
     CHECK(!lay_path(wrong, {0.2, 0.5, 0.8}, 0_mm, 150_mm, 6_mm));
+}
+
+namespace {
+
+using kit::Around;
+
+/// Written as in a template: 0 to −2 for spine, head and tail.
+kit::SewingTemplate sewn_from(const std::vector<int>& written) {
+    kit::SewingTemplate sewing;
+    for (const int part : written) {
+        if (part > 0) sewing.path.push_back(part), sewing.around.push_back(Around::nothing);
+        else sewing.around.back() = part == 0 ? Around::spine : part == -1 ? Around::head : Around::tail;
+    }
+    return sewing;
+}
+
+/// Each of four holes is gone through three times, once round the spine, at the ends once round head and tail.
+const std::vector<int> side_path{2, 0, 2, 1, 0, 1, -1, 1, 2, 3, 0, 3, 4, 0, 4, -2, 4, 3};
+
+kit::JournalTemplate side_journal(int stations, const std::vector<int>& written) {
+    kit::JournalTemplate journal = test::sewn_journal(stations, {}, 1, 1, false);
+    const kit::SewingTemplate sewing = sewn_from(written);
+    journal.sewing->path = sewing.path;
+    journal.sewing->around = sewing.around;
+    journal.sewing->begins_inside = false;
+    if (sewing.from_the_side()) journal.sewing->inset = journal.sewing->row_gap;
+    return journal;
+}
+
+}  // namespace
+
+TEST_CASE("turns bring the thread to the other side, and round head and tail it lies beyond the ends") {
+    kit::SewingTemplate sewing = sewn_from(side_path);
+    sewing.begins_inside = false;  // at the front
+    const auto laid = lay_path(sewing, {0.1, 0.4, 0.6, 0.9}, 20_mm, 170_mm, 6_mm);
+    REQUIRE(laid);
+    CHECK(laid->from_the_side);
+    CHECK(laid->moves.size() == 11);
+    std::string sides;
+    for (const Move& move : laid->moves) sides += std::string(move.outside ? "f" : "b") + (move.around == Around::nothing ? " " : move.around == Around::spine ? "s " : move.around == Around::head ? "h " : "t ");
+    // By hand: each hole changes the side and each turn too, so that the thread comes out of a turn where it went in.
+    CHECK(sides == "bs b fs fh f b fs f bs bt b ");
+    CHECK(laid->begins_outside);
+    CHECK(laid->ends_outside);
+    const Move &head = laid->moves[3], &tail = laid->moves[9];
+    REQUIRE(head.stretches.size() == 2);
+    CHECK(head.stretches[0].outside);
+    CHECK(!head.stretches[1].outside);
+    for (const Stretch& stretch : head.stretches) CHECK(stretch.to == 20_mm - turn_apart);
+    for (const Stretch& stretch : tail.stretches) CHECK(stretch.to == 170_mm + turn_apart);
+    CHECK(laid->moves[0].stretches.empty());
+    for (const Move& a : laid->moves)
+        for (const Stretch& one : a.stretches)
+            for (const Move& b : laid->moves)
+                for (const Stretch& other : b.stretches)
+                    if (&one != &other && one.outside == other.outside && one.lane == other.lane) CHECK((one.right() <= other.left() || other.right() <= one.left()));
+    sewing.begins_inside = true;
+    CHECK(!lay_path(sewing, {0.1, 0.4, 0.6, 0.9}, 20_mm, 170_mm, 6_mm)->ends_outside);
+}
+
+TEST_CASE("a block that is sewn from the side is drawn open round its spine, and nothing collides") {
+    for (const Paper& paper : test::sheet_papers()) {
+        const Rect all = SheetMargins::content(paper.size);
+        for (const auto& [stations, path] : {std::pair(4, side_path), std::pair(3, std::vector<int>{2, 0, 2, 1, 0, 1, -1, 1, 2, 3, 0, 3, -2, 3}),
+                                             std::pair(5, std::vector<int>{3, 0, 3, 2, 0, 2, 1, 0, 1, -1, 1, 2, 3, 4, 0, 4, 5, 0, 5, -2, 5, 4}), std::pair(2, std::vector<int>{1, 0, 1, 2, 0, 2}),
+                                             std::pair(3, std::vector<int>{1, -1, 1, 2, 3, -2, 3, 2})})
+            for (const double percent : {100.0, 50.0}) {
+                CAPTURE(paper.short_name, stations, percent);
+                const auto m = test::drawn_measures(side_journal(stations, path), paper, percent);
+                const Rect room{all.left, all.top - 90_mm, all.right, all.top};
+                const Drawing made = drawing(draw_stitch, room, paper, m);
+                REQUIRE(made.there);
+                check_clear(made, room);
+                const kit::SewingTemplate& sewing = *m.sewing->of;
+                for (std::size_t move = 1; move < sewing.path.size(); ++move) CHECK(made.says(std::to_string(move)));
+                CHECK(!made.says(std::to_string(sewing.path.size())));
+                for (const char* name : {"front", "back", "spine"}) CHECK(made.says(name) == sewing.from_the_side());
+                CHECK(made.says("inside") != sewing.from_the_side());
+            }
+    }
 }
 
 TEST_CASE("stitches of 3 to 9 stations and of up to 20 rows are drawn and nothing collides") {

@@ -68,6 +68,34 @@ TEST_CASE("formulas know the stations, the path, and the strands in the fullest 
     CHECK(m.named_length("apart") == Length::mm(170));
 }
 
+TEST_CASE("a turn round an edge is as long as the way out to it and back") {
+    using kit::Around;
+    Template t;
+    t.length("inset", Length::mm(20), Length::inches(0.75)).length("from-spine", Length::mm(8), Length::inches(0.3125)).length("block", Length::mm(3), Length::inches(0.125));
+    t.sewn({"inset", "inset + 50 * block / 3", "page_height - inset"}, {2, 2, 1, 1, 1, 2, 3, 3});
+    t.made.sewing->around = {Around::spine, Around::nothing, Around::spine, Around::head, Around::nothing, Around::nothing, Around::tail};
+    t.made.sewing->inset = t.formula("from_spine");
+    const auto path = [&] { return journal::compute(t.made, conditions(a4())).sewing->path; };
+    // Two turns round the spine, 2 * 8 each; round the head 2 * 20 and the tail 2 * 20; 2-1 and 1-2 50 each; 2-3 210 - 90.
+    CHECK(path() == Length::mm(2 * 16 + 40 + 40 + 50 + 50 + 120));
+    // Eight stations and four turns go through or round 3 mm.
+    t.made.sewing->through = t.formula("block");
+    CHECK(path() == Length::mm(332 + 12 * 3));
+    t.figure("strands", "stitch_strands").figure("out", "2 * stitch_inset + stitch_through", Rounding::nearest, false);
+    const journal::Measures m = journal::compute(t.made, conditions(a4()));
+    CHECK(m.figures.at(0).number == 3);
+    CHECK(m.figures.at(1).length.exact == Length::mm(19));
+    CHECK(m.named.count("from-spine") == 1);
+    t.made.sewing->through = t.formula("3");  // a thickness is a length
+    CHECK(refused(t, conditions(a4())).at(0).code == "formula-not-a-length");
+    t.made.sewing->through = t.formula("stitch_path");
+    CHECK(refused(t, conditions(a4())).at(0).code == "formula-cycle");
+    t.made.sewing->through = {};
+    t.made.figures.pop_back();
+    t.made.sewing->inset = t.formula("block - from_spine");
+    CHECK_THAT(refused(t, conditions(a4())).at(0).what, Contains("sewing.inset"));
+}
+
 TEST_CASE("a station that follows from a value that follows from it is a circle") {
     Template t;
     t.value("apart", "page_station_1 * 2");

@@ -288,7 +288,7 @@ TEST_CASE("faults in a stitch path and its thread") {
         {j_yaml, "path: [2, 1, 3, 2]", "path: [2, 1, 3, 2], ▸goes-on: true", "bad-path"},
         {j_yaml, "path: [2, 1, 3, 2]", "path: [2, 1, 3, 2], ▸begins: inside, goes-on: true", "bad-path"},
         {j_yaml, "2, 1, 3, 2]", "2, 1, ▸1.5, 2]", "wrong-type"},
-        {j_yaml, "2, 1, 3, 2]", "2, 1, ▸head, 2]", "wrong-type"},
+        {j_yaml, "2, 1, 3, 2]", "2, 1, ▸hed, 2]", "unknown-word", "write 'head'"},
         {j_yaml, "path: [2, 1, 3, 2]", "path: ▸2", "wrong-type"},
         {j_yaml, "path: [2, 1, 3, 2]", "begins: ▸outsid, path: [2, 1, 3, 2]", "unknown-word", "write 'outside'"},
         {j_yaml, "path: [2, 1, 3, 2]", "goes-on: ▸on, path: [2, 1, 3, 2]", "unknown-word"},
@@ -302,6 +302,49 @@ TEST_CASE("faults in a stitch path and its thread") {
         {j_yaml, "thread: cord", "thread: ▸band", "not-here"},      // may be left out
         {j_yaml, "thread: cord }\ncut-lengths:\n  cord: { title: C,", "thread: ▸cord }\ncut-lengths:\n  cord: { or: { glued: { title: Glued } }, title: C,", "not-here"},
     });
+}
+
+TEST_CASE("a path may turn round the spine, the head and the tail") {
+    const auto sewing = *changed_journal(path_as_it_is, "path: [2, spine, 2, 1, spine, 1, head, 1, 2, 3, tail, 3], begins: front, inset: edge, through: edge * 2").sewing;
+    CHECK(sewing.path == std::vector<int>{2, 2, 1, 1, 1, 2, 3, 3});
+    using kit::Around;
+    CHECK(sewing.around == std::vector<Around>{Around::spine, Around::nothing, Around::spine, Around::head, Around::nothing, Around::nothing, Around::tail, Around::nothing});
+    CHECK(sewing.after(3) == Around::head);
+    CHECK(sewing.after(99) == Around::nothing);
+    CHECK_FALSE(sewing.begins_inside);
+    CHECK(sewing.from_the_side());
+    CHECK(sewing.inset.text == "edge");
+    CHECK(sewing.through.text == "edge * 2");
+    CHECK(changed_journal(path_as_it_is, "path: [2, spine, 2, 1], inset: edge").sewing->begins_inside);  // at the back
+    const auto folded = *changed_journal(path_as_it_is, "path: [1, head, 1, 2, 3, tail, 3, 2]").sewing;
+    CHECK_FALSE(folded.from_the_side());
+    CHECK(folded.inset.text.empty());
+}
+
+TEST_CASE("turns that cannot be sewn are refused with what is right") {
+    check_broken({
+        {j_yaml, "path: [2, 1, 3, 2]", "inset: edge, path: ▸[▸spine, 2, 1]", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "inset: edge, path: [2, 1, 3, ▸spine]", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "inset: edge, path: [2, ▸spine, ▸spine, 2]", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "inset: edge, path: ▸[2, ▸spine, 1]", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: ▸[2, ▸head, 2]", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: ▸[1, ▸tail, 1]", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: ▸[1, head, 1]", "bad-path"},  // through, round, through: the other side
+        {j_yaml, "path: [2, 1, 3, 2]", "path: ▸[2, spine, 2, 3]", "bad-path", "add 'inset'"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: [2, 1, 3, 2], ▸inset: edge", "not-here", "remove it"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: [1, head, 1, 2], ▸inset: edge", "not-here"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: [1, head, 1, 2], begins: outside, ▸goes-on: true", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "inset: edge, path: [2, spine, 2, 1], ▸begins: inside", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: [2, 1, 3, 2], ▸begins: front", "bad-path"},
+        {j_yaml, "path: [2, 1, 3, 2]", "path: [2, 1, 3, 2], begins: ▸fromt", "unknown-word", "write 'front'"},
+        {j_yaml, "path: [2, 1, 3, 2]", "inset: edge, path: [▸5, spine, ▸5, 1]", "bad-path"},
+    });
+    SmallPipeline pipeline;
+    pipeline.put(j_yaml, with(pipeline.text(j_yaml), path_as_it_is, "path: [2, head, 2, 1]"));
+    const auto notes = pipeline.faults();
+    REQUIRE(notes.size() == 1);
+    CHECK_THAT(notes[0].what, Catch::Contains("round the head from station 2"));
+    CHECK_THAT(notes[0].expected, Catch::Contains("station 1 before and after 'head'"));
 }
 
 TEST_CASE("faults in a template's steps") {
@@ -388,7 +431,7 @@ TEST_CASE("every beginning of a template, and every one with a byte changed, is 
 }
 
 TEST_CASE("names that formulas are given") {
-    for (const char* name : {"page_width", "spine_caliper", "page_grammage", "cover_grammage", "board_printed", "glued_in", "stitch_path", "stitch_strands", "strands_across",
+    for (const char* name : {"page_width", "spine_caliper", "page_grammage", "cover_grammage", "board_printed", "glued_in", "stitch_path", "stitch_strands", "stitch_inset", "stitch_through", "strands_across",
                              "page_station_1", "page_station_12", "spine_station_3", "has_eyelet", "has_closing_band", "without_closing_band", "thickness_of_tape", "pi", "max"}) {
         INFO(name);
         CHECK(kit::is_given_name(name));
