@@ -106,7 +106,7 @@ private:
         if (!both_sides() || faces_.size() % 2 == 0) return;
         if (set_.last_back) return add(blank(fit_of(edition_, first_is_landscape())), std::nullopt);
         faults_.push_back({"odd-faces", set_.mark, "set '" + set_.name + "' is duplex and has " + std::to_string(faces_.size()) + " faces",
-                           "an even number, or 'last-back: blank'", "add the last back, or write 'last-back: blank'"});
+                           "an even number, or 'last-back'", "add the last back, or write 'last-back: blank', or the path of a picture after it"});
     }
 
     void unknown_size(std::size_t index) {

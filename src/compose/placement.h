@@ -64,6 +64,8 @@ Matrix turned_upright(int turn);
 /// borderless page scaled about its centre to what the margins leave, and cut there (base/edition.h, fit_of).
 /// TrimBox and BleedBox are the picture: nothing is drawn outside it.
 /// Damaged artwork leaves its page blank and its placement without a rectangle; it is for the checks to tell.
+/// The named back of an odd last sheet is the last of `faces`, and lies on its page as any other; a set that says `blank`,
+/// or whose named back is not there, gets a blank one.
 /// Throws Fault (not_understood) with all of: artwork to be drawn at its own size whose size is unknown, and an odd
 /// number of faces in a duplex set that does not say what the last back carries.
 ArtworkDocument artwork_document(const kit::Manifest& manifest, const kit::Set& set, const Edition& edition,

@@ -165,6 +165,22 @@ TEST_CASE("an odd last back is blank when the set says so, and a fault when it d
     CHECK(made.pages[1].visible.empty());
 }
 
+TEST_CASE("a named last back is drawn on the back of the odd last sheet, and is blank only when it is not there") {
+    kit::Set set = set_of(kit::Place::as_drawn, kit::Sides::duplex);
+    set.last_back = kit::LastBack{kit::ArtworkFile{"last.png", "last.png", {}}, {}};
+    const Edition edition{letter, Print::borderless, {}};
+    const auto made = composed(set, edition, {master("1.png"), master("2.png"), master("3.png"), master("last.png")});
+    REQUIRE(made.document.pages.size() == 4);
+    REQUIRE(made.document.pages[3].items.size() == 1);
+    CHECK(made.document.artwork.at(std::get<Picture>(made.document.pages[3].items[0]).artwork).file == "last.png");
+    CHECK(made.pages[3].face == 3);
+    CHECK(made.pages[3].artwork == made.pages[2].artwork);
+    const auto without = composed(set, edition, {master("1.png"), master("2.png"), master("3.png")});
+    REQUIRE(without.document.pages.size() == 4);
+    CHECK(without.document.pages[3].items.empty());
+    CHECK_FALSE(without.pages[3].face);
+}
+
 TEST_CASE("artwork without a size of its own is refused as drawn, all of it in one run, and fits otherwise") {
     kit::Set set = set_of(kit::Place::as_drawn);
     set.drawn_at.reset();
