@@ -77,10 +77,12 @@ cmsUInt32Number format_of(const SampleLayout& layout, bool result) {
 }
 
 cmsHTRANSFORM transform_of(cmsHPROFILE from, const SampleLayout& layout) {
-    const Opened to = profile_of(Primaries{}, layout.colours == 1 ? Model::grey : Model::rgb);
+    const bool grey = layout.colours == 1;
+    const Opened to = profile_of(Primaries{}, grey ? Model::grey : Model::rgb);
     if (!to.get()) throw std::bad_alloc();
+    // lcms joins the curves of grey into one of 4096 points, which in the darkest greys is wrong by up to 76 levels.
     return cmsCreateTransform(from, format_of(layout, false), to.get(), format_of(layout, true), INTENT_RELATIVE_COLORIMETRIC,
-                              cmsFLAGS_BLACKPOINTCOMPENSATION | (layout.alpha ? cmsFLAGS_COPY_ALPHA : 0u));
+                              cmsFLAGS_BLACKPOINTCOMPENSATION | (layout.alpha ? cmsFLAGS_COPY_ALPHA : 0u) | (grey ? cmsFLAGS_NOOPTIMIZE : 0u));
 }
 
 unsigned colours_of(Model model) { return model == Model::grey ? 1 : model == Model::rgb ? 3 : 4; }
@@ -203,12 +205,40 @@ bool Profile::is_srgb() const {
 
 void Conversion::Close::operator()(void* transform) const { cmsDeleteTransform(transform); }
 
-Conversion::Conversion(const Profile& profile, SampleLayout layout) : transform_(transform_of(profile.handle().opened.get(), layout)) {
+Conversion::Conversion(const Profile& profile, SampleLayout layout)
+    : layout_(layout), transform_(transform_of(profile.handle().opened.get(), layout.colours == 1 ? SampleLayout{1, false, layout.bytes, false} : layout)) {
     if (!transform_) damaged("its colour profile cannot be used to convert its colours");
+    if (layout.colours == 1) make_greys();
+}
+
+/// Without lcms's joined curve a pixel takes long, and there are no more greys than these.
+void Conversion::make_greys() {
+    if (layout_.bytes == 1) {
+        std::vector<std::uint8_t> all(256), become(256);
+        for (std::size_t v = 0; v < all.size(); ++v) all[v] = static_cast<std::uint8_t>(v);
+        cmsDoTransform(transform_.get(), all.data(), become.data(), 256);
+        greys_.assign(become.begin(), become.end());
+    } else {
+        std::vector<std::uint16_t> all(65536);
+        for (std::size_t v = 0; v < all.size(); ++v) all[v] = static_cast<std::uint16_t>(v);
+        greys_.resize(all.size());
+        cmsDoTransform(transform_.get(), all.data(), greys_.data(), 65536);
+    }
+}
+
+template <typename Sample>
+void Conversion::apply_greys(const Sample* from, Sample* to, std::uint32_t pixels) const {
+    const std::size_t each = layout_.alpha ? 2 : 1;
+    for (std::size_t i = 0; i < pixels * each; ++i) to[i] = i % each ? from[i] : static_cast<Sample>(greys_[from[i]]);
 }
 
 void Conversion::apply(const void* from, void* to, std::uint32_t pixels) const {
-    cmsDoTransform(transform_.get(), from, to, pixels);
+    if (greys_.empty())
+        cmsDoTransform(transform_.get(), from, to, pixels);
+    else if (layout_.bytes == 1)
+        apply_greys(static_cast<const std::uint8_t*>(from), static_cast<std::uint8_t*>(to), pixels);
+    else
+        apply_greys(static_cast<const std::uint16_t*>(from), static_cast<std::uint16_t*>(to), pixels);
 }
 
 const std::vector<std::byte>& srgb_profile() {

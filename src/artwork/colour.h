@@ -67,7 +67,13 @@ private:
     struct Close {
         void operator()(void* transform) const;
     };
+    void make_greys();
+    template <typename Sample>
+    void apply_greys(const Sample* from, Sample* to, std::uint32_t pixels) const;
+
+    SampleLayout layout_;
     std::unique_ptr<void, Close> transform_;
+    std::vector<std::uint16_t> greys_;  ///< what each grey becomes; empty unless grey
 };
 
 }  // namespace qw::artwork

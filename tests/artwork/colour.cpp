@@ -89,6 +89,28 @@ TEST_CASE("wide colours become the sRGB colours that the formulas give", "[artwo
             }
 }
 
+TEST_CASE("greys become the sRGB greys that the formula gives, the darkest too", "[artwork][colour]") {
+    // gAMA of PngSuite's pictures; samples are light to that power (PNG specification, 12.8).
+    for (const double gamma : {0.35, 0.55, 0.7, 1.0, 2.5}) {
+        Primaries primaries;
+        primaries.gamma = gamma;
+        const Profile profile = Profile::of(primaries, Model::grey);
+        const Conversion eight(profile, {1, true, 1, false}), sixteen(profile, {1, false, 2, false});
+        CAPTURE(gamma);
+        for (int v = 0; v < 256; ++v) {
+            const std::uint8_t in[2] = {static_cast<std::uint8_t>(v), static_cast<std::uint8_t>(255 - v)};
+            std::uint8_t out[2];
+            eight.apply(in, out, 1);
+            CHECK(std::abs(out[0] - level(std::pow(v / 255.0, 1 / gamma))) <= 1);
+            CHECK(out[1] == in[1]);
+            const std::uint16_t wide = static_cast<std::uint16_t>(v * 257);
+            std::uint16_t wide_out;
+            sixteen.apply(&wide, &wide_out, 1);
+            CHECK(std::abs(wide_out / 257.0 - level(std::pow(v / 255.0, 1 / gamma))) <= 1);
+        }
+    }
+}
+
 TEST_CASE("CMYK is converted by its profile, inverted or not", "[artwork][colour]") {
     const Profile profile = Profile::read(plain_cmyk(), Model::cmyk);
     const Conversion plain(profile, {4, false, 1, false}), inverted(profile, {4, false, 1, true});
