@@ -8,8 +8,8 @@ build="cmake ninja-build g++ pkg-config libpodofo-dev libzip-dev libyaml-cpp-dev
   libjpeg-dev liblcms2-dev libisal-dev libdeflate-dev libpoppler-cpp-dev libqpdf-dev libfreetype-dev
   libfontconfig-dev libmuparser-dev nlohmann-json3-dev libkainjow-mustache-dev libpolyclipping-dev libssl-dev zlib1g-dev
   fontconfig fonts-lato fonts-vollkorn"
-# outside judges and the tools that the speed comparison runs beside
-tests="catch2 libpng-dev qpdf poppler-utils ghostscript mupdf-tools unzip zip locales img2pdf imagemagick python3"
+# outside judges, PngSuite (in libsixel-examples), and the tools that the speed comparison runs beside
+tests="catch2 libpng-dev libsixel-examples qpdf poppler-utils ghostscript mupdf-tools unzip zip locales img2pdf imagemagick python3"
 
 case "${1:-}" in
   build) wanted=$build ;;

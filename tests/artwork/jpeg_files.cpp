@@ -23,7 +23,7 @@ std::vector<std::uint8_t> row_of(const JpegWish& wish, const Pixels& pixels, std
             row.push_back(p[1]);
         } else if (wish.colour == JpegWish::Colour::cmyk || wish.colour == JpegWish::Colour::ycck) {
             for (int c = 0; c < 3; ++c) row.push_back(wish.inverted ? p[c] : static_cast<std::uint8_t>(255 - p[c]));
-            row.push_back(wish.inverted ? 255 : 0);
+            row.push_back(wish.inverted ? static_cast<std::uint8_t>(255 - wish.black) : wish.black);
         } else {
             row.insert(row.end(), p, p + 3);
         }
@@ -107,7 +107,7 @@ struct Judge {
     std::jmp_buf back{};
     const Bytes* file = nullptr;
     std::vector<std::uint8_t>* samples = nullptr;
-    bool luma = false;
+    bool luma = false, cmyk = false;
 };
 
 void refuse(j_common_ptr jpeg) { std::longjmp(static_cast<Judge*>(jpeg->client_data)->back, 1); }
@@ -121,8 +121,9 @@ void decode_all(Judge& judge) {
     jpeg.client_data = &judge;
     jpeg_mem_src(&jpeg, reinterpret_cast<const unsigned char*>(judge.file->data()), judge.file->size());
     jpeg_read_header(&jpeg, TRUE);
-    if (jpeg.num_components > 3 || std::uint64_t{jpeg.image_width} * jpeg.image_height > 4000000) refuse(reinterpret_cast<j_common_ptr>(&jpeg));
+    if ((jpeg.num_components > 3) != judge.cmyk || std::uint64_t{jpeg.image_width} * jpeg.image_height > 4000000) refuse(reinterpret_cast<j_common_ptr>(&jpeg));
     if (judge.luma) jpeg.out_color_space = JCS_GRAYSCALE;
+    if (judge.cmyk) jpeg.out_color_space = JCS_CMYK;
     jpeg_start_decompress(&jpeg);
     const std::size_t row_bytes = std::size_t{jpeg.output_width} * static_cast<unsigned>(jpeg.output_components);
     judge.samples->resize(row_bytes * jpeg.output_height);
@@ -139,15 +140,20 @@ bool guarded(Judge& judge) {
     return true;
 }
 
-std::optional<Pixels> decode(const Bytes& file, bool luma) {
-    const auto judge = std::make_unique<Judge>();
-    std::vector<std::uint8_t> samples;
+std::unique_ptr<Judge> judge_of(const Bytes& file, std::vector<std::uint8_t>& samples) {
+    auto judge = std::make_unique<Judge>();
     judge->jpeg.err = jpeg_std_error(&judge->errors);
     judge->jpeg.client_data = judge.get();
     judge->errors.error_exit = refuse;
     judge->errors.emit_message = refuse_warnings;
     judge->file = &file;
     judge->samples = &samples;
+    return judge;
+}
+
+std::optional<Pixels> decode(const Bytes& file, bool luma) {
+    std::vector<std::uint8_t> samples;
+    const auto judge = judge_of(file, samples);
     judge->luma = luma;
     const bool fine = guarded(*judge);
     std::optional<Pixels> pixels;
@@ -165,6 +171,17 @@ std::optional<Pixels> decode(const Bytes& file, bool luma) {
 
 std::optional<Pixels> decode_jpeg(const Bytes& file) { return decode(file, false); }
 std::optional<Pixels> decode_luma(const Bytes& file) { return decode(file, true); }
+
+std::optional<std::vector<std::uint8_t>> decode_cmyk(const Bytes& file) {
+    std::vector<std::uint8_t> samples;
+    const auto judge = judge_of(file, samples);
+    judge->cmyk = true;
+    const bool fine = guarded(*judge), inverted = judge->jpeg.saw_Adobe_marker;
+    jpeg_destroy_decompress(&judge->jpeg);
+    if (!fine) return std::nullopt;
+    for (std::uint8_t& sample : samples) sample = inverted ? static_cast<std::uint8_t>(255 - sample) : sample;
+    return samples;
+}
 
 Bytes with_segment(const Bytes& file, std::uint8_t marker, const Bytes& body) {
     const std::size_t length = body.size() + 2;

@@ -20,6 +20,7 @@ struct JpegWish {
     bool progressive = false, arithmetic = false, adobe_marker = true;
     int restart_rows = 0;
     bool inverted = true;              ///< CMYK: 0 for full ink
+    std::uint8_t black = 0;            ///< CMYK: that much black over everything
     Bytes exif;                        ///< a TIFF structure
     Bytes icc;
     std::function<void(jpeg_compress_struct&)> more;  ///< before the first scanline
@@ -32,6 +33,9 @@ Pixels drawing(std::uint32_t width, std::uint32_t height, std::uint32_t margin);
 /// What libjpeg makes of a file: RGB, or for grey files grey three times. Nothing when it refuses or warns, or when
 /// the file is CMYK.
 std::optional<Pixels> decode_jpeg(const Bytes& file);
+/// A CMYK or YCCK file as libjpeg decodes it, four samples a pixel, 255 for full ink: libjpeg hands out what the file has,
+/// and files with an Adobe marker have 0 for full ink.
+std::optional<std::vector<std::uint8_t>> decode_cmyk(const Bytes& file);
 /// Only the luma, three times.
 std::optional<Pixels> decode_luma(const Bytes& file);
 
