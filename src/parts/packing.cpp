@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "parts/packing.h"
 
+#include "parts/packing_all_boxes.h"
 #include "parts/packing_bound.h"
 #include "parts/packing_boxes.h"
 #include "parts/packing_search.h"
 
 #include <algorithm>
 #include <array>
+#include <numbers>
 #include <tuple>
 
 namespace qw::parts {
@@ -48,14 +50,19 @@ Task task_of(const Sheet& sheet) {
     return task;
 }
 
+/// A gap between copies is half a gap round each, and round the area: boxes without a gap on a larger area.
+Size grown_by(Size size, Length gap) { return {size.width + gap, size.height + gap}; }
+
+Copies copies_of(const std::vector<Box>& boxes, int upright) {
+    Copies copies;
+    for (const Box& box : boxes) copies.push_back({(upright + box.turned) % 4, box.at});
+    return copies;
+}
+
 /// Copies side by side by their bounds: what holds for any shape.
 Copies by_bounds(const Task& task, int upright) {
     constexpr std::int64_t steps = 2'000'000;
-    const Size area{task.area.width + task.gap, task.area.height + task.gap};
-    const Size box{task.size[upright].width + task.gap, task.size[upright].height + task.gap};
-    Copies copies;
-    for (const Box& found : boxes_on(area, box, task.target, steps)) copies.push_back({(upright + found.turned) % 4, found.at});
-    return copies;
+    return copies_of(boxes_on(grown_by(task.area, task.gap), grown_by(task.size[upright], task.gap), task.target, steps), upright);
 }
 
 /// The copies as they lie on the sheet that was given, as far up and left as they go together, in reading order.
@@ -86,15 +93,31 @@ std::vector<Spot> spots_of(const Copies& copies, const Task& task, const Region&
     return spots;
 }
 
-/// Blocks of rectangles leave little to find.
-std::int64_t search_steps(const Region& shape) {
-    constexpr std::int64_t most = 8'000'000;
+bool is_rectangle(const Region& shape) {
     const Rect box = bounds(shape);
-    const Ring corners{{box.left, box.bottom}, {box.right, box.bottom}, {box.right, box.top}, {box.left, box.top}};
-    return same_area(shape, {corners}) ? most / 8 : most;
+    return same_area(shape, {{{box.left, box.bottom}, {box.right, box.bottom}, {box.right, box.top}, {box.left, box.top}}});
+}
+
+/// One more rectangle than known, as often as trying all ways finds it; `target` comes down if that proves that there are
+/// no more. Two copies at a corner from each other may be closer along both axes than the gap, but not by more than the
+/// diagonal of a square with it: with that much between them no way must be left.
+void try_all_ways(Task& task, int upright, Copies& copies) {
+    constexpr std::int64_t steps = 300'000;
+    const auto more = [&](Length gap) {
+        return all_ways(grown_by(task.area, gap), grown_by(task.size[upright], gap), copies.size() + 1, steps);
+    };
+    while (copies.size() < task.target) {
+        const auto boxes = more(task.gap);
+        if (!boxes || boxes->empty()) break;
+        copies = copies_of(*boxes, upright);
+    }
+    if (copies.size() >= task.target) return;
+    const auto closer = more(Length::units(static_cast<std::int64_t>(task.gap / Length::units(1) * (std::numbers::sqrt2 / 2))));
+    if (closer && closer->empty()) task.target = copies.size();
 }
 
 SheetFill filled(const Region& shape, Size area, Length gap, std::size_t wanted) {
+    constexpr std::int64_t many_steps = 8'000'000, few_steps = 1'000'000;  // for rectangles little is left to find
     const bool turn_sheet = area.width < area.height;
     const Sheet sheet{shape, turn_sheet ? area.turned() : area, gap, turn_sheet ? 1 : 0};
     Task task = task_of(sheet);
@@ -102,7 +125,9 @@ SheetFill filled(const Region& shape, Size area, Length gap, std::size_t wanted)
     task.target = std::min(wanted, most_copies(shape, sheet.area, gap));
     Copies copies = by_bounds(task, sheet.upright);
     if (copies.size() == 1 && task.target > 1 && one_at_most(shape, sheet.area, gap, task.turns)) task.target = 1;
-    if (copies.size() < task.target) copies = searched(task, copies, {search_steps(shape)});
+    const bool rectangle = is_rectangle(shape);
+    if (copies.size() < task.target && rectangle) try_all_ways(task, sheet.upright, copies);
+    if (copies.size() < task.target) copies = searched(task, copies, {rectangle ? few_steps : many_steps});
     SheetFill fill{spots_of(copies, task, shape, turn_sheet, wanted), false};
     fill.exact = fill.spots.size() >= task.target;
     return fill;

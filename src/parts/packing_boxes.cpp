@@ -196,7 +196,7 @@ std::vector<Limit> hull_limits(Length line, Length a, Length b) {
 
 /// Limits on how many boxes lie lengthwise (n) and crosswise (m), from lines along the width.
 void add_limits(Size area, Size box, Length gap, std::vector<Limit>& limits, bool swap) {
-    constexpr int parts = 8;
+    constexpr int parts = 32;
     for (int part = 0; part <= parts; ++part) {
         const Length taller = Length::units(gap.in_units() * part / parts);
         const double squared = std::pow(gap.in_units(), 2) - std::pow(taller.in_units(), 2);

@@ -18,12 +18,11 @@ struct Copy {
 };
 using Copies = std::vector<Copy>;
 
-/// What the search works on: an area, and one shape in its quarter turns, bounds from the origin. `turns` are those that
+/// What the search works on: an area, and one shape in its quarter turns. `turns` are those that
 /// fit and look different from one another.
 struct Task {
     Size area;
     Length gap;
-    std::array<Region, 4> shape;
     std::array<Size, 4> size;
     std::vector<int> turns;
     std::array<std::array<NoFit, 4>, 4> no_fit;  ///< [that stays][that is put beside it], for `turns`

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "parts/packing.h"
 
+#include "parts/packing_all_boxes.h"
 #include "parts/packing_judge.h"
 
 #include <catch2/catch.hpp>
@@ -10,9 +11,9 @@
 #include <numbers>
 #include <vector>
 
-using namespace qw;
+namespace qw::tests::packing_sheets {
+
 using namespace qw::literals;
-using namespace qw::tests;
 using parts::fill_sheet;
 
 namespace {
@@ -69,6 +70,15 @@ TEST_CASE("Cards of 85 x 55 mm without a gap: ten in rows on A4, eleven in colum
     CHECK(wrong_with(fill, rectangle_mm(85, 55), a4, {}) == "");
     CHECK(fill.spots.size() == 11);
     CHECK(fill.exact);
+}
+
+TEST_CASE("Trying all ways proves what no bound tells", "[packing]") {
+    const auto fill = fill_sheet(rectangle_mm(35, 44), bordered_a4, {}, 100);
+    CHECK(wrong_with(fill, rectangle_mm(35, 44), bordered_a4, {}) == "");
+    CHECK(fill.spots.size() == 32);
+    CHECK(fill.exact);
+    CHECK_FALSE(parts::packing::all_ways(bordered_a4, {35_mm, 44_mm}, 33, 100));  // too few steps to tell
+    CHECK(parts::packing::most_boxes(bordered_a4, {35_mm, 44_mm}, {}) == 33);
 }
 
 TEST_CASE("A pinwheel of four where rows of either kind hold two", "[packing]") {
@@ -233,3 +243,5 @@ TEST_CASE("Holes hold no copies and change nothing; the shape may lie anywhere",
     CHECK(wrong_with(fill, away, a4, 3_mm) == "");
     CHECK(fill.spots.size() == filled(shapes()[0], a4, 3_mm));
 }
+
+}  // namespace qw::tests::packing_sheets

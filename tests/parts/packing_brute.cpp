@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Packing against all sets of places on a grid, for rectangles and angles of whole centimetres.
-#include "parts/packing_boxes.h"
+#include "parts/packing_all_boxes.h"
 #include "parts/packing_judge.h"
 
 #include <catch2/catch.hpp>
@@ -8,8 +8,7 @@
 #include <cstdint>
 #include <string>
 
-using namespace qw;
-using namespace qw::tests;
+namespace qw::tests::packing_brute {
 
 namespace {
 
@@ -100,7 +99,12 @@ TEST_CASE("No grid holds more boxes than their upper bound says", "[packing]") {
         const std::size_t bound = parts::packing::most_boxes(c.area(), box, Length::mm(10 * c.gap));
         REQUIRE(bound >= most);
         reached += bound == most;
-        if (c.gap == 0) REQUIRE(parts::packing::boxes_on(c.area(), box, 64, 100000).size() == most);
+        if (c.gap > 0) continue;
+        REQUIRE(parts::packing::boxes_on(c.area(), box, 64, 100000).size() == most);
+        const auto as_many = parts::packing::all_ways(c.area(), box, most, 100000);
+        const auto more = parts::packing::all_ways(c.area(), box, most + 1, 100000);
+        REQUIRE((as_many && as_many->size() == most));
+        REQUIRE((more && more->empty()));
     }
     CHECK(reached > 100);
 }
@@ -112,3 +116,5 @@ TEST_CASE("Four angles in a ring hold each other off the corners", "[packing]") 
     CHECK(fill.spots.size() == 4);
     CHECK(wrong_with(fill, shape, area, {}) == "");
 }
+
+}  // namespace qw::tests::packing_brute

@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <string>
+#include <utility>
 #include <vector>
 
 // Judges of packings that share no code with the packing: segments and points in millimetres, and cells of a grid.

@@ -9,9 +9,9 @@
 #include <cmath>
 #include <numbers>
 
-using namespace qw;
+namespace qw::tests::packing_rooms {
+
 using namespace qw::literals;
-using namespace qw::tests;
 namespace packing = qw::parts::packing;
 
 namespace {
@@ -120,3 +120,5 @@ TEST_CASE("The upper bound of copies is reached by what fills a sheet, and not p
     CHECK(packing::most_copies(shape_mm(corners), {190_mm, 110_mm}, {}) == 4);
     CHECK(packing::most_copies(shape_mm(corners), {180_mm, 100_mm}, {}) == 4);
 }
+
+}  // namespace qw::tests::packing_rooms
