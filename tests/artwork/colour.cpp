@@ -1,13 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "artwork/colour.h"
 
+#include "artwork/colour_distance.h"
 #include "artwork/damage.h"
 #include "artwork/jpeg_files.h"
 #include "artwork/picture.h"
 #include "artwork/profiles.h"
+#include "support/shell.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <fstream>
 #include <lcms2.h>
 #include <png.h>
 
@@ -109,6 +113,53 @@ TEST_CASE("greys become the sRGB greys that the formula gives, the darkest too",
             CHECK(std::abs(wide_out / 257.0 - level(std::pow(v / 255.0, 1 / gamma))) <= 1);
         }
     }
+}
+
+TEST_CASE("CMYK of a press comes out as its profile means it, where sRGB has the colour", "[artwork][colour]") {
+    // The stated profile: default_cmyk.icc of Ghostscript. What it means by each mixture, lcms tells in L*a*b* with doubles
+    // and without shortcuts; which of that lies inside sRGB follows from the matrix back to it.
+    const auto found = qw::test::run("dpkg -L libgs-common | grep '/default_cmyk[.]icc$'", "/");
+    std::ifstream file(found.text.substr(0, found.text.find('\n')), std::ios::binary);
+    const std::string text((std::istreambuf_iterator<char>(file)), {});
+    REQUIRE(text.size() > 1000);
+    const Bytes icc = bytes_of(text);
+    std::vector<std::uint8_t> inks;
+    for (int i = 0; i < 9 * 9 * 9 * 9; ++i)
+        for (const int digit : {i / 729, i / 81 % 9, i / 9 % 9, i % 9}) inks.push_back(static_cast<std::uint8_t>(digit * 255 / 8));
+    const std::size_t count = inks.size() / 4;
+    std::vector<cmsCIELab> meant(count);
+    cmsHPROFILE profile = cmsOpenProfileFromMem(icc.data(), static_cast<cmsUInt32Number>(icc.size())), lab = cmsCreateLab4Profile(nullptr);
+    cmsHTRANSFORM transform = cmsCreateTransform(profile, TYPE_CMYK_8, lab, TYPE_Lab_DBL, INTENT_RELATIVE_COLORIMETRIC, cmsFLAGS_BLACKPOINTCOMPENSATION | cmsFLAGS_NOOPTIMIZE);
+    REQUIRE(transform);
+    cmsDoTransform(transform, inks.data(), meant.data(), static_cast<cmsUInt32Number>(count));
+    cmsDeleteTransform(transform);
+    cmsCloseProfile(lab);
+    cmsCloseProfile(profile);
+
+    std::vector<std::uint8_t> rgb(count * 3);
+    Conversion(Profile::read(icc, Model::cmyk), {4, false, 1, false}).apply(inks.data(), rgb.data(), static_cast<std::uint32_t>(count));
+    // XYZ under D50 to the light of sRGB: the inverse of the matrix that colour_distance.cpp has (derived).
+    const double back[3][3] = {{3.1338561, -1.6168667, -0.4906146}, {-0.9787684, 1.9161415, 0.0334540}, {0.0719453, -0.2289914, 1.4052427}};
+    std::size_t inside = 0;
+    double farthest = 0, sum = 0;
+    for (std::size_t i = 0; i < count; ++i) {
+        cmsCIEXYZ xyz;
+        const cmsCIEXYZ white{0.96422, 1, 0.82521};
+        cmsLab2XYZ(&white, &xyz, &meant[i]);
+        bool in_srgb = true;
+        for (const auto& row : back) {
+            const double light = row[0] * xyz.X + row[1] * xyz.Y + row[2] * xyz.Z;
+            in_srgb = in_srgb && light > 0.002 && light < 0.998;
+        }
+        if (!in_srgb) continue;
+        ++inside;
+        const double apart = ciede2000({meant[i].L, meant[i].a, meant[i].b}, lab_of_srgb(rgb[3 * i], rgb[3 * i + 1], rgb[3 * i + 2]));
+        farthest = std::max(farthest, apart);
+        sum += apart;
+    }
+    CHECK(inside > count / 3);
+    CHECK(sum / static_cast<double>(inside) < 0.4);
+    CHECK(farthest < 1.5);
 }
 
 TEST_CASE("CMYK is converted by its profile, inverted or not", "[artwork][colour]") {

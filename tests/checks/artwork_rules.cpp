@@ -145,6 +145,22 @@ TEST_CASE("what a file is: damage, blank pages, lying densities, recoding") {
     CHECK(recoded[0].level == Level::note);
 }
 
+TEST_CASE("a font that PDF artwork does not carry is told with its page, one that it carries is not") {
+    proof::FileFacts pdf;
+    pdf.pages.resize(2);
+    pdf.pages[0].fonts = {{"Vollkorn", true, true}};
+    pdf.pages[1].fonts = {{"Helvetica", false, false}, {"Lato", true, false}};
+    Ink ink;
+    ink.box = {0, 0, 9, 9};
+    Findings findings;
+    checks::check_artwork(rules(), pages(), {"art/a.pdf", "", nullptr, &pdf, {&ink, &ink}}, findings);
+    REQUIRE(times(findings, "artwork-fonts-embedded") == 1);
+    REQUIRE(findings.size() == 1);
+    CHECK(findings[0].page == 2);
+    CHECK(findings[0].measured == "Helvetica");
+    CHECK(findings[0].level == Level::error);
+}
+
 TEST_CASE("a set's faces belong together") {
     const Size wide{303_mm, 221.9_mm};
     const auto of_faces = [](const kit::Set& set, const std::vector<std::optional<Size>>& sizes) {
