@@ -70,9 +70,4 @@ std::size_t index_of_artwork(Document& document, const PlacedArtwork& artwork) {
     return all.size() - 1;
 }
 
-std::string spaced_name(std::string name) {
-    std::replace(name.begin(), name.end(), '-', ' ');
-    return name;
-}
-
 }  // namespace qw::compose

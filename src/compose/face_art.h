@@ -22,7 +22,5 @@ Matrix matrix_onto(const Face& face, const Rect& target);
 Sides beyond(const Rect& outer, const Rect& inner);
 /// Where a picture stands in the document's list; it is added when it is not there, so that each file is there once.
 std::size_t index_of_artwork(Document& document, const PlacedArtwork& artwork);
-/// "full-sheets" as people read it.
-std::string spaced_name(std::string name);
 
 }  // namespace qw::compose

@@ -3,6 +3,7 @@
 
 #include "base/fault.h"
 #include "compose/face_art.h"
+#include "compose/measure_rows.h"
 #include "compose/part_legend.h"
 #include "compose/part_lines.h"
 #include "parts/printing.h"

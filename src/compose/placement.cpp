@@ -3,6 +3,7 @@
 
 #include "base/fault.h"
 #include "compose/face_art.h"
+#include "compose/measure_rows.h"
 
 namespace qw::compose {
 
