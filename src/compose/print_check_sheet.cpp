@@ -21,7 +21,19 @@ constexpr std::array<kit::BothLengths, 4> frames{{{Length::mm(3), Length::inches
                                                   {Length::mm(17), Length::inches(0.6875)}}};
 
 const Length cross_inset = Length::mm(11);   ///< from the column's corners to the crosses' centres
+const Length pin_square = Length::mm(1);
 const Length gauge_column = Length::mm(15.5);  ///< kept free for the gauge at the right
+
+/// Squares around a cross of the back: a pin that comes out beside the arms is read by counting them.
+void pin_squares(Canvas& canvas, Point centre) {
+    const int count = static_cast<int>(register_reach / pin_square + 0.5);
+    for (int i = -count; i <= count; ++i) {
+        if (i == 0) continue;  // the arms are there
+        const Length at = pin_square * i;
+        canvas.line({centre.x + at, centre.y - register_reach}, {centre.x + at, centre.y + register_reach}, weight::hair);
+        canvas.line({centre.x - register_reach, centre.y + at}, {centre.x + register_reach, centre.y + at}, weight::hair);
+    }
+}
 
 /// What the front shows beside the gauge; a small paper has no room for all of it.
 struct Contents {
@@ -39,7 +51,10 @@ public:
 
     Document compose() {
         front();
-        if (both_sides()) back();
+        if (both_sides()) {
+            back();
+            reload_pages(sheet_, check_.turned, check_.files, words_, pin_on_back() ? std::vector<std::string>() : words_.paragraphs("pin", pin()));
+        }
         Document document = std::move(sheet_).finish();
         document.duplex = check_.turned;
         return document;
@@ -78,6 +93,9 @@ private:
         crosses(check_.turned);
         // Mirrored, the crosses stand where the front has its text.
         sides("back", column().top - cross_inset * 2 - Length::mm(12));
+        if (!pin_on_back()) return;
+        sheet_.down(Length::mm(5));
+        section("pin", pin());
     }
 
     void nested_frames() {
@@ -89,7 +107,11 @@ private:
         if (!both_sides()) return;
         const Rect at = column().inset(cross_inset);
         for (const Point front : {Point{at.left, at.bottom}, Point{at.right, at.bottom}, Point{at.left, at.top}, Point{at.right, at.top}})
-            register_cross(canvas(), back_turned ? behind(front, paper(), *back_turned) : front, back_turned);
+            cross(back_turned ? behind(front, paper(), *back_turned) : front, back_turned);
+    }
+    void cross(Point at, std::optional<Duplex> back_turned) {
+        register_cross(canvas(), at, back_turned);
+        if (back_turned) pin_squares(canvas(), at);
     }
 
     void gauge() {
@@ -190,6 +212,13 @@ private:
         const bool short_edge = check_.turned == Duplex::flip_short_edge;
         section(name, texts::Model().text("edge", words_.line(short_edge ? "short-edge" : "long-edge")).text("step", shown_step()));
     }
+    /// Metric as the crosses' marks.
+    texts::Model pin() const {
+        const Length shift = sheet_.context().pipeline.part_rules.back_shift;
+        return texts::Model().text("square", show_metric(pin_square)).text("step", shown_step()).text("shift", show_metric(shift)).truth("bleed", shift > Length());
+    }
+    /// Small papers have no room for it beside the crosses.
+    bool pin_on_back() const { return !SheetMargins::narrow(paper()); }
     /// The crosses' marks are metric on every paper: no inch ruler divides so finely.
     std::string shown_step() const { return show_metric(register_step); }
 
