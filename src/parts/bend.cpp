@@ -64,7 +64,7 @@ private:
 
     /// The fold bends it too: its paper goes on.
     bool bent_here(std::size_t panel) const {
-        return std::any_of(line_.hinges.begin(), line_.hinges.end(), [&](const Hinge& h) { return h.closes && (h.moves == panel || h.stays == panel); });
+        return std::any_of(line_.hinges.begin(), line_.hinges.end(), [&](const Hinge& h) { return h.moves == panel || h.stays == panel; });
     }
 
     /// What moved came from the left of the line: it and what it closes on lie on its right.
@@ -113,7 +113,6 @@ Length taken_by_bend(int layers, Length caliper) { return caliper * (std::number
 Findings check_bend(const Net& net, const Lying& after, const FoldLine& line, std::size_t fold) {
     std::optional<ShortEnd> worst;
     for (const Hinge& hinge : line.hinges) {
-        if (!hinge.closes) continue;
         const auto end = ClosedEdge(net, after, line, hinge).worst();
         if (end && (!worst || end->need - end->gap > worst->need - worst->gap + same_point)) worst = end;
     }

@@ -25,7 +25,7 @@ std::vector<Hinge> edges_between(const std::vector<SharedEdge>& edges, const Lyi
         if (distance(edge.from, edge.to) < least_width.in_mm() || moves_with(fold, edge.a) == moves_with(fold, edge.b)) continue;
         const std::size_t moving = moves_with(fold, edge.a) ? edge.a : edge.b, staying = moving == edge.a ? edge.b : edge.a;
         const Matrix& place = lying.poses[staying].place;
-        hinges.push_back({i, moving, staying, Vec::of(mapped(edge.from, place)), Vec::of(mapped(edge.to, place)), false});
+        hinges.push_back({i, moving, staying, Vec::of(mapped(edge.from, place)), Vec::of(mapped(edge.to, place))});
     }
     return hinges;
 }
@@ -44,15 +44,14 @@ bool lies_on(const Hinge& hinge, const FoldLine& line) {
     return std::abs(beside(hinge.from, line.through, line.along)) <= one_line_mm && std::abs(beside(hinge.to, line.through, line.along)) <= one_line_mm;
 }
 
-/// Turns the line so that most of what moves lies on its left, and tells which edges close.
+/// Turns the line so that most of what moves lies on its left.
 void settle_side(FoldLine& line, const std::vector<SharedEdge>& edges, const Lying& lying) {
-    const auto left = [&](const Hinge& hinge, std::size_t panel) {
-        return on_left(edges[hinge.edge], panel, lying) == (dot(hinge.to - hinge.from, line.along) > 0);
-    };
     double balance = 0;
-    for (const Hinge& hinge : line.hinges) balance += (hinge.to - hinge.from).length() * (left(hinge, hinge.moves) ? 1 : -1);
+    for (const Hinge& hinge : line.hinges) {
+        const bool left = on_left(edges[hinge.edge], hinge.moves, lying) == (dot(hinge.to - hinge.from, line.along) > 0);
+        balance += (hinge.to - hinge.from).length() * (left ? 1 : -1);
+    }
     if (balance < 0) line.along = line.along * -1;
-    for (Hinge& hinge : line.hinges) hinge.closes = left(hinge, hinge.moves) && !left(hinge, hinge.stays);
 }
 
 FoldRefusal no_line(const Net& net, const Fold& fold) {

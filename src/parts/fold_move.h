@@ -15,7 +15,6 @@ struct Hinge {
     std::size_t edge = 0;              ///< index into the net's shared edges
     std::size_t moves = 0, stays = 0;  ///< panels
     Vec from, to;
-    bool closes = false;               ///< the moving panel comes to lie on the staying one; else it is opened again
 };
 
 /// The line that panels turn round. They lie on its left, most of them, before the fold.

@@ -134,14 +134,34 @@ TEST_CASE("a pocket may open to any side") {
     for (int opens = 0; opens < 4; ++opens) {
         nets::Draft d;
         d.name = "turned";
-        // The front lies on the side that is opposite to the opening.
-        const std::vector<Step> fronts[] = {nets::box(0, -50, 80, 0), nets::box(80, 0, 130, 80), nets::box(0, 80, 80, 130), nets::box(-50, 0, 0, 80)};
+        // The front lies on the side that is opposite to the opening, and is narrower there: what goes in is as wide as
+        // the ground. From the other side it would be as wide as the pocket is halfway.
+        using nets::corner;
+        const std::vector<Step> fronts[] = {{corner(0, 0), corner(10, -50), corner(70, -50), corner(80, 0)},
+                                            {corner(80, 0), corner(130, 10), corner(130, 70), corner(80, 80)},
+                                            {corner(0, 80), corner(10, 130), corner(70, 130), corner(80, 80)},
+                                            {corner(0, 0), corner(-50, 10), corner(-50, 70), corner(0, 80)}};
         d.panels = {{"back", nets::box(0, 0, 80, 80)}, {"front", fronts[opens]}};
         d.folds = {{{"front"}}};
         d.pockets = {{"card", "front", "back", opens, false, -1}};
         INFO(opens);
         CHECK(near(room(d), 80, 50));
     }
+}
+
+TEST_CASE("what is glued at the mouth bars what lies deeper; what is glued at the ground ends it") {
+    nets::Draft d = pocket_of(80, 60, 1);
+    d.panels.push_back({"tab", {nets::corner(80, -44), nets::corner(90, -46), nets::corner(90, -56), nets::corner(80, -58)}});
+    d.folds = {{{"tab"}}, {{"front", "tab"}}};
+    d.glue = {{"tab", "back"}};
+    CHECK(near(room(d), 70, 60));
+    d.panels[2].steps = {nets::corner(80, -2), nets::corner(90, -4), nets::corner(90, -14), nets::corner(80, -16)};
+    CHECK(near(room(d), 80, 60));      // halfway down it is as wide as ever; on the rest of the ground there is room
+    d.panels[2].steps = {nets::corner(80, -1), nets::corner(130, -1), nets::corner(130, -14), nets::corner(80, -16)};
+    const PocketRoom left = room(d);   // 50 of 80 mm are glued up to 14 … 16 mm, slanted
+    CHECK(left.width.in_mm() == Approx(80));
+    CHECK(left.depth.in_mm() > 44);
+    CHECK(left.depth.in_mm() < 46);
 }
 
 TEST_CASE("a pocket whose walls do not lie on each other has no room") {

@@ -3,6 +3,7 @@
 
 #include "nets.h"
 #include "parts/bend.h"
+#include "parts/fold_move.h"
 #include "parts/lying.h"
 
 #include <catch2/catch.hpp>
@@ -313,6 +314,29 @@ TEST_CASE("panels in one piece that a fold would tear apart are found") {
                     {"disc", {nets::corner(40, 20), nets::arc(30, 30, 20, 20), nets::arc(30, 10, 40, 20)}}};
     draft.folds = {{{"disc"}}};
     CHECK(finds(draft, "part-tears"));
+    // The same curve beside straight edges that would fold.
+    draft.panels[1].steps = {nets::corner(0, 40), nets::corner(0, 20), nets::corner(20, 20), nets::arc(30, 10, 40, 20), nets::corner(60, 20), nets::corner(60, 40)};
+    m = made(draft);
+    REQUIRE(rules_of(m.folded.findings) == std::vector<std::string>{"part-tears"});
+    CHECK(m.folded.findings[0].message.find("along a curve") != std::string::npos);
+}
+
+TEST_CASE("panels that would come to lie over and under one another have no order") {
+    CHECK(levels_of({{0, 1, 0}, {-1, 0, 1}, {0, -1, 0}}) == std::vector<int>{2, 1, 0});
+    CHECK(levels_of({{0, 0}, {0, 0}}) == std::vector<int>{0, 0});
+    CHECK_FALSE(levels_of({{0, 1, -1}, {-1, 0, 1}, {1, -1, 0}}));
+    // Both reach across the line. What moves comes over one prong of what stays and under the other.
+    Net net;
+    const auto box = [](double left, double bottom, double right, double top) { return outline_of(nets::box(left, bottom, right, top)).outline->region(); };
+    net.panels.resize(2);
+    net.panels[0].title = "moves";
+    net.panels[0].region = united({box(-30, 20, 50, 30), box(-30, 5, -20, 20), box(40, 5, 50, 20)});
+    net.panels[1].title = "stays";
+    net.panels[1].region = united({box(-45, -10, 25, 0), box(-45, 0, -40, 10), box(20, 0, 25, 10)});
+    net.folds = {{{0}, true}};
+    const FoldMove move = moved_over(net, lying_flat(net.panels), {{0, 0}, {0, 1}, {}}, 0);
+    REQUIRE(move.refusals.size() == 1);
+    CHECK(move.refusals[0].rule == "part-passes-through");
 }
 
 TEST_CASE("a stack is folded in one, and what the fold bends itself need not end before it") {

@@ -5,7 +5,9 @@
 
 #include <catch2/catch.hpp>
 
+#include <cmath>
 #include <numbers>
+#include <stdexcept>
 
 namespace qw::parts::printing_tests {
 
