@@ -240,19 +240,31 @@ private:
         return std::any_of(net_.glue.begin(), net_.glue.end(), [&](const parts::Glue& g) { return g.tab == panel; });
     }
 
+    /// In one line each, or broken into more where the panel is narrow.
     bool name(std::size_t panel, const std::string& title, const std::string& side) {
+        for (const double share : {1.0, 0.6, 0.4}) {
+            const auto lines = [&](const std::string& words, const Setting& setting) {
+                return words.empty() ? std::vector<std::string>() : wrapped(canvas_.fonts(), setting, canvas_.width(setting, words) * share + Length::points(0.1), words);
+            };
+            if (name_lines(panel, lines(title, fold_title), lines(side, fold_side))) return true;
+        }
+        return false;
+    }
+
+    bool name_lines(std::size_t panel, const std::vector<std::string>& title, const std::vector<std::string>& side) {
         const parts::Region area = on_page(panels_.seen(panel));
         const Length clear = Length::mm(1.2), leading = fold_title.leading;
-        const Length width = max(canvas_.width(fold_title, title), canvas_.width(fold_side, side));
-        const int count = !title.empty() + !side.empty();
-        if (count == 0) return false;
-        const Size box{width + clear * 2, leading * count + clear};
+        Length width;
+        for (const std::string& line : title) width = max(width, canvas_.width(fold_title, line));
+        for (const std::string& line : side) width = max(width, canvas_.width(fold_side, line));
+        if (title.empty() && side.empty()) return false;
+        const Size box{width + clear * 2, leading * static_cast<double>(title.size() + side.size()) + clear};
         const auto middle = room_for(box, area, lines_, parts::bounds(area).centre());
         if (!middle) return false;
         const Length cap = canvas_.fonts().cap_height(fold_title.cut, fold_title.size);
         Length y = middle->y + box.height / 2 - clear / 2 - (leading + cap) / 2;
-        if (!title.empty()) canvas_.words({middle->x, y}, title, fold_title, Canvas::Anchor::middle), y -= leading;
-        if (!side.empty()) canvas_.words({middle->x, y}, side, fold_side, Canvas::Anchor::middle);
+        for (const std::string& line : title) canvas_.words({middle->x, y}, line, fold_title, Canvas::Anchor::middle), y -= leading;
+        for (const std::string& line : side) canvas_.words({middle->x, y}, line, fold_side, Canvas::Anchor::middle), y -= leading;
         const Rect taken = Rect::at({middle->x - box.width / 2, middle->y - box.height / 2}, box);
         for (const Stroke& edge : edges_of(region_of(taken))) lines_.push_back(edge);
         return true;
