@@ -12,23 +12,23 @@ namespace {
 
 double growth(Length enlarged, Length across) { return 1 + 2 * (enlarged / across); }
 
-/// One axis of the page in pixels: how far each pixel lies from the edge at its beginning and at its end.
-class Axis {
-public:
-    Axis(Length across, std::uint32_t pixels, const Misprint& misprint, Length safe_area)
-        : across_(across), pixels_(pixels), reach_(proof::reach(misprint, across)), safe_area_(safe_area) {}
-
-    Length from_start(std::uint32_t pixel) const { return across_ * ((pixel + 0.5) / pixels_); }
-    Length from_end(std::uint32_t pixel) const { return across_ - from_start(pixel); }
-    bool leaves_start(std::uint32_t pixel) const { return from_start(pixel) < reach_; }
-    bool leaves_end(std::uint32_t pixel) const { return from_end(pixel) < reach_; }
-    bool safe(std::uint32_t pixel) const { return min(from_start(pixel), from_end(pixel)) >= safe_area_; }
-
-private:
-    Length across_;
-    std::uint32_t pixels_;
-    Length reach_, safe_area_;
+/// A column or row of the page's pixels: how far from the edge where they begin and from the other its middle lies,
+/// whether it leaves the sheet over either, and whether it lies in the safe area.
+struct Line {
+    Length in[2];
+    bool off[2];
+    bool safe;
 };
+
+std::vector<Line> lines(Length across, std::uint32_t pixels, const Misprint& misprint, Length safe_area) {
+    std::vector<Line> all(pixels);
+    const Length lost = reach(misprint, across);
+    for (std::uint32_t i = 0; i < pixels; ++i) {
+        const Length start = across * ((i + 0.5) / pixels), end = across - start;
+        all[i] = {{start, end}, {start < lost, end < lost}, min(start, end) >= safe_area};
+    }
+    return all;
+}
 
 std::uint32_t darkness(const std::uint8_t* rgb) { return 255 - (299u * rgb[0] + 587u * rgb[1] + 114u * rgb[2] + 500u) / 1000u; }
 
@@ -43,30 +43,32 @@ struct Losses {
     Loss corner[2][2];                    ///< [towards the end of the rows][towards the last row]
 };
 
-void count(Losses& losses, const Axis& across, const Axis& down, std::uint32_t x, std::uint32_t y, std::uint32_t dark) {
-    const bool safe = across.safe(x) && down.safe(y);
+void count(Losses& losses, const Line& column, const Line& row, std::uint32_t dark) {
+    const bool safe = column.safe && row.safe;
     losses.ink += dark;
     losses.safe_ink += safe ? dark : 0;
-    const bool off_x[2] = {across.leaves_start(x), across.leaves_end(x)}, off_y[2] = {down.leaves_start(y), down.leaves_end(y)};
-    if (!off_x[0] && !off_x[1] && !off_y[0] && !off_y[1]) return;
-    const Length in_x[2] = {across.from_start(x), across.from_end(x)}, in_y[2] = {down.from_start(y), down.from_end(y)};
+    if (!column.off[0] && !column.off[1] && !row.off[0] && !row.off[1]) return;
     for (int i = 0; i < 2; ++i)
         for (int j = 0; j < 2; ++j) {
-            if (!off_x[i] && !off_y[j]) continue;
+            if (!column.off[i] && !row.off[j]) continue;
             Loss& loss = losses.corner[i][j];
             loss.ink += dark;
             loss.safe_ink += safe ? dark : 0;
             // Off over one edge it was as far in as that edge says; over both, as the nearer one.
-            loss.deepest = max(loss.deepest, off_x[i] && off_y[j] ? min(in_x[i], in_y[j]) : off_x[i] ? in_x[i] : in_y[j]);
+            const Length in = !row.off[j] ? column.in[i] : !column.off[i] ? row.in[j] : min(column.in[i], row.in[j]);
+            loss.deepest = max(loss.deepest, in);
         }
 }
 
-Losses losses_of(const Pixels& page, const Axis& across, const Axis& down) {
+Losses losses_of(const Pixels& page, const std::vector<Line>& columns, const std::vector<Line>& rows) {
     Losses losses;
-    for (std::uint32_t y = 0; y < page.height; ++y)
-        for (std::uint32_t x = 0; x < page.width; ++x)
-            if (const std::uint32_t dark = darkness(&page.rgb[(std::size_t{y} * page.width + x) * 3]); dark >= ink_threshold)
-                count(losses, across, down, x, y, dark);
+    const std::uint8_t* rgb = page.rgb.data();
+    for (const Line& row : rows)
+        for (const Line& column : columns) {
+            const std::uint32_t dark = darkness(rgb);
+            rgb += 3;
+            if (dark >= ink_threshold) count(losses, column, row, dark);
+        }
     return losses;
 }
 
@@ -92,8 +94,7 @@ Length outward_move(const Misprint& misprint, Length across, Length from_edge) {
 }
 
 Misprinted misprint(const Pixels& page, Size sheet, Length safe_area, const Misprint& misprint) {
-    const Axis across(sheet.width, page.width, misprint, safe_area), down(sheet.height, page.height, misprint, safe_area);
-    const Losses losses = losses_of(page, across, down);
+    const Losses losses = losses_of(page, lines(sheet.width, page.width, misprint, safe_area), lines(sheet.height, page.height, misprint, safe_area));
     int right = 0, low = 0;
     const auto rank = [&](int i, int j) {
         const Loss& loss = losses.corner[i][j];
