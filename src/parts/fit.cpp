@@ -28,7 +28,7 @@ public:
         const Length across = contents_.size.width + clearance;
         if (room_.width + same_point < across) return {told_of("wide", contents_.size.width, clearance, room_.width)};
         if (!pocket_.closes) return {};
-        const Length deep = contents_.size.height + clearance, depth = space_.depth_for(across - same_point);
+        const Length deep = contents_.size.height + clearance, depth = space_.height_within_back(across - same_point * 2);
         if (depth + same_point < deep) return {told_of("high", contents_.size.height, clearance, depth)};
         return {};
     }
@@ -43,7 +43,7 @@ private:
         const Length clearance = clearance_at(scale);
         const Length across = (contents_.size.width * grows + clearance) * as_here - same_point;
         if (room_.width < across) return false;
-        return !pocket_.closes || space_.depth_for(across) + same_point >= (contents_.size.height * grows + clearance) * as_here;
+        return !pocket_.closes || space_.height_within_back(across - same_point) + same_point >= (contents_.size.height * grows + clearance) * as_here;
     }
 
     /// From the largest scale down: what holds at one holds at all that are larger.

@@ -18,12 +18,13 @@ struct Contents {
     double scale = 1;                  ///< that scale; 1 for bought things
 };
 
-/// Whether the contents go in, in this edition: clearance in width (both ways for a pocket that closes). Paper in paper
-/// keeps `clearance` at drawn size and `least_clearance` as printed; a bought thing keeps `clearance` as printed. Finding
-/// `part-goes-in` says what is missing and the smallest per cent, rounded up to a whole one, from which it holds (of both
-/// together when both are printed; none when no scale in 30 … 103 % does).
-/// How the thing is turned is the caller's: `size` is width across the opening, height into it. With no pocket named,
-/// it is held against every one of the net.
+/// Whether the contents go in, in this edition: clearance in width, and for a pocket that closes in height too, inside its
+/// back panel. Paper in paper keeps `clearance` at drawn size and `least_clearance` as printed; a bought thing keeps
+/// `clearance` as printed. Finding `part-goes-in` says what is missing and the smallest per cent, rounded up to a whole one,
+/// from which it holds (of both together when both are printed; none when no scale in 30 … 103 % does). Other scales are
+/// told from this net's lengths: what a template keeps the same on small prints is taken to shrink with the rest.
+/// How the thing is turned is the caller's: `size` is width across the opening, height into it. With no pocket named, it
+/// is held against every one of the net.
 Findings check_goes_in(const Net& net, const Folded& folded, const Pocket& pocket, const Contents& contents, const kit::PartRules& rules);
 Findings check_goes_in(const Net& net, const Folded& folded, const Contents& contents, const kit::PartRules& rules);
 

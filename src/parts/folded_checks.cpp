@@ -2,6 +2,7 @@
 #include "parts/folded_checks.h"
 
 #include "parts/outline.h"
+#include "parts/pocket_space.h"
 #include "parts/telling.h"
 
 #include <algorithm>
@@ -96,8 +97,9 @@ private:
 
     void look_for_covers(std::size_t panel) {
         Region open = state_.placed[panel];
-        for (const Pocket& pocket : net_.pockets)  // a pocket's front is meant to cover its back
-            if (pocket.back == panel && over(pocket.front, panel)) open = without(open, state_.placed[pocket.front]);
+        for (const Pocket& pocket : net_.pockets)  // a pocket's front is meant to cover its back, and so is what lies in it
+            for (std::size_t i = 0; pocket.back == panel && i < state_.placed.size(); ++i)
+                if (over(i, panel) && part_of_pocket(state_, i, pocket)) open = without(open, state_.placed[i]);
         for (std::size_t i = 0; i < state_.placed.size(); ++i) {
             if (!over(i, panel)) continue;
             const Region covered = shared(open, state_.placed[i]);

@@ -45,7 +45,7 @@ struct Folded {
 ///   Layers that the same fold bends count, but need not end; a corner that is narrower than 2 mm there gives way
 /// - part-tab-uncovered: a glued tab does not lie next to the panel it is glued to, or is not wholly inside it
 /// - part-face-turned, part-face-hidden: a face is not upright, or not to be seen, when and from where it says; what the
-///   front of a pocket covers of the pocket's back is not missed
+///   front of a pocket, and what lies in it, covers of the pocket's back is not missed
 /// - part-layers: the closed part's layers are not in the order that the template says
 Folded fold(const Net& net);
 
@@ -56,7 +56,7 @@ Region glued(const Net& net, const Folded& folded, std::size_t panel, Side side)
 /// is glued over: a panel lies on it that cannot be lifted off any more (parts/stiffness.h). In the flat net.
 Region hidden(const Net& net, const Folded& folded, Side side);
 
-/// The room of a pocket as it is filled, as printed: across its opening, the widest straight-sided thing that goes down half
+/// The room of a pocket as it is filled, as printed, where its walls are not glued to each other: across its opening, the widest straight-sided thing that goes down half
 /// its depth; and from its ground, where half that width is left, to the highest point of its mouth. 0 when it has none.
 struct PocketRoom {
     Length width, depth;

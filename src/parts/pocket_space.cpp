@@ -17,19 +17,26 @@ Matrix upright(int opens) {
     return {cosines[opens], sines[opens], -sines[opens], cosines[opens], 0, 0};
 }
 
-bool inside(const Lying& state, std::size_t panel, const Pocket& pocket) {
-    if (panel == pocket.front || panel == pocket.back) return true;
-    const int out = state.order[pocket.front][pocket.back];
-    return state.order[pocket.front][panel] == out && state.order[panel][pocket.back] == out;
+bool glued_together(const Net& net, std::size_t a, std::size_t b) {
+    return std::any_of(net.glue.begin(), net.glue.end(), [&](const Glue& g) { return (g.tab == a && g.on == b) || (g.tab == b && g.on == a); });
 }
 
-/// Where glue holds the two walls, or what lies between them, together.
-Region glue_in(const Net& net, const Lying& state, const Pocket& pocket) {
-    std::vector<Region> areas;
-    for (const Glue& glue : net.glue)
-        if (state.order[glue.tab][glue.on] != 0 && inside(state, glue.tab, pocket) && inside(state, glue.on, pocket))
-            areas.push_back(shared(state.placed[glue.tab], state.placed[glue.on]));
-    return united(areas);
+/// Where a is the next layer to b.
+Region touching(const Lying& state, std::size_t a, std::size_t b) {
+    Region both = shared(state.placed[a], state.placed[b]);
+    for (std::size_t i = 0; i < state.placed.size() && !both.empty(); ++i)
+        if (state.order[a][i] == state.order[a][b] && state.order[i][b] == state.order[a][b]) both = without(both, state.placed[i]);
+    return both;
+}
+
+/// Where two layers from one wall to the other lie on each other unglued: what goes in finds its way there.
+Region gaps_in(const Net& net, const Lying& state, const Pocket& pocket) {
+    std::vector<Region> gaps;
+    for (std::size_t a = 0; a < state.placed.size(); ++a)
+        for (std::size_t b = 0; b < a; ++b)
+            if (state.order[a][b] != 0 && part_of_pocket(state, a, pocket) && part_of_pocket(state, b, pocket) && !glued_together(net, a, b))
+                gaps.push_back(touching(state, a, b));
+    return united(gaps);
 }
 
 /// The longest run of a region along a horizontal line, half a unit above `y` so that it meets no corner.
@@ -52,16 +59,25 @@ Length longest_run(const Region& region, Length y) {
 
 }  // namespace
 
+bool part_of_pocket(const Lying& state, std::size_t panel, const Pocket& pocket) {
+    if (panel == pocket.front || panel == pocket.back) return true;
+    const int out = state.order[pocket.front][pocket.back];
+    return out != 0 && state.order[pocket.front][panel] == out && state.order[panel][pocket.back] == out;
+}
+
 PocketSpace::PocketSpace(const Net& net, const Folded& folded, const Pocket& pocket) {
     if (pocket.after >= folded.states.size()) return;
     const Lying state = lying_as(net.panels, folded.states[pocket.after]);
     const Matrix turned = upright(pocket.opens).after(back_to_flat(state.poses[pocket.back]));
-    const Region walls = mapped(shared(state.placed[pocket.front], state.placed[pocket.back]), turned);
-    if (!is_area(walls)) return;
+    const Region common = shared(state.placed[pocket.front], state.placed[pocket.back]), walls = mapped(common, turned);
+    if (!is_area(common)) return;
     box_ = bounds(walls);
     const Region box{{{box_.left, box_.bottom}, {box_.right, box_.bottom}, {box_.right, box_.top}, {box_.left, box_.top}}};
-    const Region open = shared(swept_up(walls, box_.height()), box);
-    free_ = without(open, swept_up(mapped(glue_in(net, state, pocket), turned), -box_.height()));
+    const Region back = mapped(state.placed[pocket.back], turned), up = swept_up(walls, bounds(back).height());
+    const Region barred = mapped(without(common, gaps_in(net, state, pocket)), turned);
+    const Region shadow = is_area(barred) ? swept_up(barred, -box_.height()) : Region();
+    free_ = without(shared(up, box), shadow);
+    closed_ = without(shared(up, back), shadow);
 }
 
 Length PocketSpace::width_to(Length depth) const {
@@ -77,6 +93,17 @@ Length PocketSpace::depth_for(Length width) const {
         (width_to(middle) >= width ? fits : fails) = middle;
     }
     return abs(box_.height() - fits) < same_point ? box_.height() : fits;
+}
+
+Length PocketSpace::height_within_back(Length width) const {
+    // Where a thing's left edge can be; its height is a run up there.
+    const Region left_edges = shared(closed_, moved(closed_, -width, {}));
+    const Region on_its_side = mapped(left_edges, {0, 1, -1, 0, 0, 0});
+    Length highest;
+    for (const Ring& ring : on_its_side)
+        for (const Point& corner : ring)
+            for (const std::int64_t beside : {-1, 0}) highest = max(highest, longest_run(on_its_side, corner.y + Length::units(beside)));
+    return highest;
 }
 
 PocketRoom PocketSpace::room() const {

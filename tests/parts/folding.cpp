@@ -230,6 +230,13 @@ TEST_CASE("a face that is covered when it is looked at is found, with what cover
     draft = nets::trifold_pocket();
     draft.face("flap").after = -1;
     CHECK(finds(draft, "part-face-hidden"));
+    draft = nets::envelope();          // what the front and the side flaps below it cover of the body is the pocket's own
+    draft.face("lining").panels = {"body"};
+    draft.face("lining").after = 3;
+    draft.pockets.clear();
+    CHECK(finds(draft, "part-face-hidden"));
+    draft.pockets = nets::envelope().pockets;
+    check_quiet(draft);
 }
 
 TEST_CASE("a tab that stands out beyond its panel is found") {
