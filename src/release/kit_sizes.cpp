@@ -24,11 +24,18 @@ Size trimmed(const kit::Manifest& manifest, const kit::Set& set, const Edition& 
     return sheet * std::min(1.0, scale_of(set, edition, true, percent));
 }
 
-/// All that the kit says is glued into the journal, as thick as it is when it is filled.
-Length glued_in(const kit::Manifest& manifest, const kit::Pipeline& pipeline) {
+/// How thick one of a set is when it is filled: what the kit says, what a part's layers and contents come to, or a sheet.
+Length filled(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const SheetCounts& counts, const kit::Set& set) {
+    if (set.filled) return *set.filled;
+    if (const auto folded = counts.filled.find(set.name); folded != counts.filled.end()) return folded->second;
+    return kit::stock_of(manifest, pipeline, *set.stock).caliper;
+}
+
+/// All that the kit says is glued into the journal.
+Length glued_in(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const SheetCounts& counts) {
     Length total;
     for (const kit::Set& set : manifest.sets)
-        if (set.glued_in > 0) total += (set.filled ? *set.filled : kit::stock_of(manifest, pipeline, *set.stock).caliper) * set.glued_in;
+        if (set.glued_in > 0) total += filled(manifest, pipeline, counts, set) * set.glued_in;
     return total;
 }
 
@@ -39,6 +46,12 @@ void SheetCounts::add(const kit::Set& set, int faces) {
     of_set[set.name] = sheets;
     if (set.role == kit::Role::journal_page) journal_sheets += sheets;
     if (set.role == kit::Role::full_sheet) full_sheets += sheets;
+}
+
+void SheetCounts::add_parts(const kit::Set& set, const std::map<std::string, std::size_t>& of_faces) {
+    std::size_t most = 0;
+    for (const auto& [face, pictures] : of_faces) most = std::max(most, pictures);
+    parts[set.name] = static_cast<int>(most) * set.copies;
 }
 
 Edition edition_of(const kit::Printer& printer, const Paper& paper, Print print, kit::Sides sides) {
@@ -60,7 +73,7 @@ journal::Conditions conditions_of(const kit::Manifest& manifest, const kit::Pipe
     c.full_sheets = counts.full_sheets;
     c.board_stock = kit::stock_of(manifest, pipeline, *manifest.board_stock);
     c.spine_stock = kit::stock_of(manifest, pipeline, *manifest.spine_stock);
-    c.glued_in = glued_in(manifest, pipeline);
+    c.glued_in = glued_in(manifest, pipeline, counts);
     const kit::Set* pages = first_of(manifest, kit::Role::journal_page);
     const Edition edition = edition_of(printer, paper, print, pages ? pages->sides : kit::Sides::single);
     const kit::Set plain;

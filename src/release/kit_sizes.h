@@ -15,10 +15,14 @@ namespace qw::release {
 struct SheetCounts {
     int journal_sheets = 0;  ///< duplex sheets, or single-sided ones
     int full_sheets = 0;
-    std::map<std::string, int> of_set;  ///< sheets of paper by the name of the set
+    std::map<std::string, int> of_set;  ///< sheets of paper by the name of the set; of parts too, where one paper is meant
+    std::map<std::string, int> parts;   ///< parts by the name of their set, copies included
+    std::map<std::string, Length> filled;  ///< how thick a part of that set is when it is folded and filled
 
     /// A duplex sheet has two faces; an odd last one takes a sheet too.
     void add(const kit::Set& set, int faces);
+    /// `of_faces`: pictures by the template's faces; the most of them, times the copies, are so many parts.
+    void add_parts(const kit::Set& set, const std::map<std::string, std::size_t>& of_faces);
 };
 
 /// The edition of one set: single-sided and duplex sheets have margins of their own.

@@ -3,32 +3,15 @@
 
 #include "checks/artwork_rules.h"
 #include "release/kit_sizes.h"
+#include "release/plan_parts.h"
 #include "release/plan_sheets.h"
+#include "release/planned_faces.h"
 
 #include <algorithm>
 
 namespace qw::release {
 
 namespace {
-
-compose::Face as_composed(const LookedSet& set, const Face& face) {
-    const LookedFile& file = set.file_of(face);
-    if (!file.is_pdf) {
-        compose::PlacedArtwork art{file.file.path, file.picture};
-        art.facts.ink.map = {};  // a map an edition and page would make memory grow with the number of pages
-        return {file.file.shown, std::move(art)};
-    }
-    const proof::PageFacts& page = file.pdf.pages[static_cast<std::size_t>(face.page) - 1];
-    return {file.file.shown, compose::PdfArtwork{file.file.path, face.page, page.crop, page.rotate, page.user_unit}};
-}
-
-void check_files(const LookedSet& set, const checks::Rules& rules, Findings& findings) {
-    for (const LookedFile& file : set.files) {
-        checks::ArtworkSeen seen{file.file.shown, file.damage, file.is_pdf ? nullptr : &file.picture, file.is_pdf ? &file.pdf : nullptr, {}};
-        for (const Ink& ink : file.pdf_ink) seen.ink.push_back(&ink);
-        checks::check_artwork(rules, *set.set, seen, findings);
-    }
-}
 
 /// True if the set can be laid out: what is drawn at its own size needs to have one.
 bool check_faces(const LookedSet& set, const std::vector<compose::Face>& faces, const checks::Rules& rules, Findings& findings) {
@@ -58,20 +41,9 @@ PlannedFile plan_file(const ReadKit& kit, const LookedSet& set, const Edition& e
     return file;
 }
 
-/// A face is told once for all editions that say the same of it.
-void add_new(Findings& findings, const Findings& more) {
-    for (const Finding& f : more) {
-        const bool told = std::any_of(findings.begin(), findings.end(), [&](const Finding& other) {
-            return other.rule == f.rule && other.file == f.file && other.page == f.page && other.message == f.message;
-        });
-        if (!told) findings.push_back(f);
-    }
-}
-
 void plan_set(const ReadKit& kit, const LookedSet& set, const checks::Rules& rules, Plan& plan) {
     check_files(set, rules, plan.findings);
-    std::vector<compose::Face> faces;
-    for (const Face& face : set.faces) faces.push_back(as_composed(set, face));
+    const std::vector<compose::Face> faces = as_composed(set);
     if (!check_faces(set, faces, rules, plan.findings)) return;
     for (const Paper& paper : kit.manifest.papers) {
         for (const Print print : kit.manifest.prints) {
@@ -88,7 +60,15 @@ void plan_set(const ReadKit& kit, const LookedSet& set, const checks::Rules& rul
 
 SheetCounts counts_of(const std::vector<LookedSet>& looked) {
     SheetCounts counts;
-    for (const LookedSet& set : looked) counts.add(*set.set, static_cast<int>(set.faces.size()));
+    for (const LookedSet& set : looked) {
+        if (set.set->role != kit::Role::part) {
+            counts.add(*set.set, static_cast<int>(set.faces.size()));
+            continue;
+        }
+        std::map<std::string, std::size_t> of_faces;
+        for (const auto& [name, pictures] : set.of_part_face) of_faces[name] = pictures.size();
+        counts.add_parts(*set.set, of_faces);
+    }
     return counts;
 }
 
@@ -96,8 +76,13 @@ SheetCounts counts_of(const std::vector<LookedSet>& looked) {
 
 Plan plan(const ReadKit& kit, const std::vector<LookedSet>& looked, const checks::Rules& rules, const type::Fonts& fonts) {
     Plan plan;
-    for (const LookedSet& set : looked) plan_set(kit, set, rules, plan);
-    plan_sheets(kit, counts_of(looked), rules, fonts, plan);
+    for (const LookedSet& set : looked)
+        if (set.set->role != kit::Role::part) plan_set(kit, set, rules, plan);
+    SheetCounts counts = counts_of(looked);
+    counts.filled = filled_parts(kit, counts);
+    PartPlanner parts(kit, counts, rules, fonts);
+    parts.plan(looked, plan);
+    plan_sheets(kit, counts, parts, rules, fonts, plan);
     std::sort(plan.files.begin(), plan.files.end(), [](const PlannedFile& a, const PlannedFile& b) { return a.path < b.path; });
     return plan;
 }

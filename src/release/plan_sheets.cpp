@@ -23,8 +23,8 @@ const std::vector<double> often_printed = {103, 100, 98, 97, 96, 95, 94, 93, 92,
 
 class SheetPlanner {
 public:
-    SheetPlanner(const ReadKit& kit, const SheetCounts& counts, const type::Fonts& fonts, const Paper& paper, Plan& plan)
-        : kit_(kit), counts_(counts), paper_(paper), context_{kit.manifest, *kit.pipeline, paper, fonts, kit.date}, plan_(plan) {}
+    SheetPlanner(const ReadKit& kit, const SheetCounts& counts, const PartsOnPaper& parts, const type::Fonts& fonts, const Paper& paper, Plan& plan)
+        : kit_(kit), counts_(counts), parts_(parts), paper_(paper), context_{kit.manifest, *kit.pipeline, paper, fonts, kit.date}, plan_(plan) {}
 
     void plan_all() {
         std::vector<compose::SizeColumn> all, full;
@@ -44,6 +44,7 @@ public:
         if (!cuttings.front().plans.empty()) add("cutting-plan", compose::cutting_plan_sheet(context_, cuttings));
         add("materials", compose::materials_sheet(context_, materials::count(kit_.manifest, *kit_.pipeline, full.front().measures, counts_.of_set,
                                                                              boards_needed(kit_, cuttings.front()))));
+        if (auto parts = compose::parts_sheet(context_, parts_for_people(kit_, parts_))) add("parts", std::move(*parts));
         add("print-check", compose::print_check_sheet(context_, {turned(), often_printed}));
     }
 
@@ -81,21 +82,28 @@ private:
 
     const ReadKit& kit_;
     const SheetCounts counts_;
+    const PartsOnPaper& parts_;
     const Paper paper_;
     const compose::SheetContext context_;
     Plan& plan_;
 };
 
+/// With the sheets that the parts take on this paper.
+SheetCounts counts_on(SheetCounts counts, const PartsOnPaper& parts) {
+    for (const auto& [set, sheets] : parts.sheets) counts.of_set[set] = sheets;
+    return counts;
+}
+
 }  // namespace
 
-void plan_sheets(const ReadKit& kit, const SheetCounts& counts, const checks::Rules& rules, const type::Fonts& fonts, Plan& plan) {
+void plan_sheets(const ReadKit& kit, const SheetCounts& counts, const PartPlanner& parts, const checks::Rules& rules, const type::Fonts& fonts, Plan& plan) {
     rules.tried("no-journal-pages");
     if (counts.journal_sheets == 0) {
         rules.say(plan.findings, {"no-journal-pages", Level::error, "kit.yaml", 0, 0, "0 sheets", "1 sheet or more",
                                   "The kit has no journal pages, so there is no journal to measure.", "Add a set with 'role: journal-page'."});
         return;
     }
-    for (const Paper& paper : kit.manifest.papers) SheetPlanner(kit, counts, fonts, paper, plan).plan_all();
+    for (const Paper& paper : kit.manifest.papers) SheetPlanner(kit, counts_on(counts, parts.on(paper)), parts.on(paper), fonts, paper, plan).plan_all();
 }
 
 }  // namespace qw::release
