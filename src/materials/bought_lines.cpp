@@ -44,22 +44,65 @@ BothTexts amount_of(const journal::Measures& measures, const journal::CutLength&
     return texts;
 }
 
-/// The lengths of one material, in the order of the template.
+/// Of the whole set, as the journal's own lengths are told.
+journal::CutLength of_all(const parts::NeededLength& length, const PartsMade& made) {
+    journal::CutLength all{length.of, length.count * made.count, {}};
+    all.length.metric = length.metric;
+    all.length.us = length.us;
+    return all;
+}
+
+/// "Twine (tags)": which set it is for.
+std::string title_in(const PartsMade& made, const std::string& title) { return title + " (" + spaced(made.set->name) + ")"; }
+
+/// The lengths of one material: the journal's in the order of the template, then those of parts.
 struct OfMaterial {
     const kit::Material* material = nullptr;
     std::vector<const journal::CutLength*> lengths;
+    std::vector<std::pair<journal::CutLength, const PartsMade*>> of_parts;
 };
 
-std::vector<OfMaterial> by_material(const kit::Pipeline& pipeline, const journal::Measures& measures) {
+OfMaterial& of_material(std::vector<OfMaterial>& all, const kit::Material& material) {
+    auto found = std::find_if(all.begin(), all.end(), [&](const OfMaterial& one) { return one.material == &material; });
+    if (found == all.end()) found = all.insert(all.end(), {&material, {}, {}});
+    return *found;
+}
+
+std::vector<OfMaterial> by_material(const kit::Pipeline& pipeline, const journal::Measures& measures, const std::vector<PartsMade>& parts) {
     std::vector<OfMaterial> all;
     for (const journal::CutLength& length : measures.lengths) {
         if (length.of->material.empty()) continue;  // done in a way for which nothing is bought
-        const kit::Material& material = needed_material(pipeline, length.of->material, measures, length.of->mark);
-        auto found = std::find_if(all.begin(), all.end(), [&](const OfMaterial& one) { return one.material == &material; });
-        if (found == all.end()) found = all.insert(all.end(), {&material, {}});
-        found->lengths.push_back(&length);
+        of_material(all, needed_material(pipeline, length.of->material, measures, length.of->mark)).lengths.push_back(&length);
     }
+    for (const PartsMade& made : parts)
+        for (const parts::NeededLength& length : made.net->lengths)
+            if (!length.of->material.empty())
+                of_material(all, needed_material(pipeline, length.of->material, measures, length.of->mark)).of_parts.emplace_back(of_all(length, made), &made);
     return all;
+}
+
+Line line_of(const kit::Pipeline& pipeline, const journal::Measures& measures, const OfMaterial& one) {
+    const kit::Material& material = *one.material;
+    const bool paper = material.group == Line::Group::paper;
+    Heap heap(material.group, material.name, material.title);
+    const auto own = [&](const journal::CutLength& length) { return paper ? amount_of(measures, length, material) : lengths_of(length); };
+    std::vector<const journal::CutLength*> all = one.lengths;
+    for (const journal::CutLength* length : one.lengths) {
+        const auto amount = [length](const kit::Material& other, const journal::Measures& otherwise) {
+            const journal::CutLength* as_cut = otherwise.length(length->of->name);
+            return amount_of(otherwise, as_cut ? *as_cut : *length, other);
+        };
+        heap.add({length->of->title, length->of, own(*length), length->of->use, "",
+                  other_ways(pipeline, measures, length->of->name, *length->of, length->of->mark, amount)});
+    }
+    for (const auto& [length, made] : one.of_parts) {
+        const journal::CutLength& told = length;
+        all.push_back(&told);
+        heap.add({title_in(*made, length.of->title), length.of, own(length), length.of->use, "",
+                  other_ways_of_part(pipeline, measures, *length.of, length.of->mark,
+                                     [&told](const kit::Material& other, const journal::Measures& m) { return amount_of(m, told, other); })});
+    }
+    return heap.line(paper ? BothTexts() : together(all, material));
 }
 
 /// Glued faces by the item that glues them, in mm² as each ruler cuts.
@@ -91,29 +134,44 @@ BothTexts item_amount(const journal::Item& item, double allowance, const Areas& 
     return texts;
 }
 
+/// What an item of a set of parts glues, in mm²: each glued tab once, on all parts.
+double glued_by(const PartsMade& made, const std::string& item) {
+    double area = 0;
+    for (const parts::Glue& glue : made.net->glue)
+        if (glue.with == item) area += parts::area_mm2(made.net->panels[glue.tab].region) * made.count;
+    return area;
+}
+
+/// "6; buy 7 (1 to spare)", or for what glues "for 35 cm²".
+BothTexts part_item_amount(const PartsMade& made, const parts::NeededItem& item, double allowance) {
+    const double area = glued_by(made, item.of->name);
+    if (area > 0) return {"for " + area_text(area, UnitSystem::metric), "for " + area_text(area, UnitSystem::us)};
+    return item_amount({item.of, item.count * made.count}, allowance, {});
+}
+
+void add_part_item(std::vector<Heap>& heaps, const kit::Pipeline& pipeline, const journal::Measures& measures, const PartsMade& made, const parts::NeededItem& item) {
+    const std::string& name = item.of->name;
+    const kit::Material* material = material_of(pipeline, name);
+    auto heap = std::find_if(heaps.begin(), heaps.end(), [&](const Heap& one) { return one.name() == name; });
+    if (heap == heaps.end())
+        heap = heaps.insert(heaps.end(), Heap(material ? material->group : Line::Group::other, name, material ? material->title : item.of->title));
+    heap->add({title_in(made, item.of->title), item.of, part_item_amount(made, item, material ? material->allowance : 0), item.of->use, "",
+               other_ways_of_part(pipeline, measures, *item.of, item.of->mark,
+                                  [&](const kit::Material& other, const journal::Measures&) { return part_item_amount(made, item, other.allowance); })});
+}
+
 }  // namespace
 
-std::vector<Line> length_lines(const kit::Pipeline& pipeline, const journal::Measures& measures) {
+std::vector<Line> length_lines(const kit::Pipeline& pipeline, const journal::Measures& measures, const std::vector<PartsMade>& parts) {
     std::vector<Line> lines;
-    for (const auto& [material, lengths] : by_material(pipeline, measures)) {
-        Heap heap(material->group, material->name, material->title);
-        for (const journal::CutLength* length : lengths) {
-            const auto amount = [length](const kit::Material& other, const journal::Measures& otherwise) {
-                const journal::CutLength* as_cut = otherwise.length(length->of->name);
-                return amount_of(otherwise, as_cut ? *as_cut : *length, other);
-            };
-            BothTexts own = material->group == Line::Group::paper ? amount(*material, measures) : lengths_of(*length);
-            heap.add({length->of->title, length->of, std::move(own), length->of->use, "",
-                      other_ways(pipeline, measures, length->of->name, *length->of, length->of->mark, amount)});
-        }
-        lines.push_back(heap.line(material->group == Line::Group::paper ? BothTexts() : together(lengths, *material)));
-    }
+    for (const OfMaterial& one : by_material(pipeline, measures, parts)) lines.push_back(line_of(pipeline, measures, one));
     return lines;
 }
 
-std::vector<Line> item_lines(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures) {
+std::vector<Line> item_lines(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures,
+                             const std::vector<PartsMade>& parts) {
     const std::map<std::string, Areas> areas = glued_areas(measures);
-    std::vector<Line> lines;
+    std::vector<Heap> heaps;
     for (const journal::Item& item : measures.items) {
         const std::string& name = item.of->name;
         const kit::Material* material = material_of(manifest, pipeline, measures, item);
@@ -125,8 +183,12 @@ std::vector<Line> item_lines(const kit::Manifest& manifest, const kit::Pipeline&
         heap.add({title, item.of, amount(material ? material->allowance : 0), item.of->use, "",
                   other_ways(pipeline, measures, name, *item.of, item.of->mark,
                              [&](const kit::Material& other, const journal::Measures&) { return amount(other.allowance); })});
-        lines.push_back(heap.line());
+        heaps.push_back(std::move(heap));
     }
+    for (const PartsMade& made : parts)
+        for (const parts::NeededItem& item : made.net->items) add_part_item(heaps, pipeline, measures, made, item);
+    std::vector<Line> lines;
+    for (const Heap& heap : heaps) lines.push_back(heap.line());
     return lines;
 }
 

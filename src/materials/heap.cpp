@@ -81,22 +81,40 @@ const kit::Material* material_of(const kit::Manifest& manifest, const kit::Pipel
     return other ? &needed_material(pipeline, other->material, measures, item.of->mark) : material_of(pipeline, item.of->name);
 }
 
-std::vector<OtherWay> other_ways(const kit::Pipeline& pipeline, const journal::Measures& measures, const std::string& name, const kit::Choosable& thing,
-                                 const SourceMark& mark, const AmountOf& amount) {
+namespace {
+
+/// `as_chosen`: the measures when a way is chosen.
+template <typename AsChosen>
+std::vector<OtherWay> ways_of(const kit::Pipeline& pipeline, const journal::Measures& measures, const kit::Choosable& thing, const SourceMark& mark,
+                              const AmountOf& amount, AsChosen as_chosen) {
     std::vector<OtherWay> ways;
     for (const kit::Alternative& other : thing.instead) {
         OtherWay way{other.name, other.title, {}, {}, {}, other.use};
         if (!other.material.empty()) {
             const kit::Material& material = needed_material(pipeline, other.material, measures, mark);
             if (way.title.empty()) way.title = material.title;
-            const kit::JournalTemplate otherwise = kit::chosen(*measures.journal, {{name, {other.name, mark}}});
-            const BothTexts texts = amount(material, journal::compute(otherwise, measures.conditions));
+            const BothTexts texts = as_chosen(other, [&](const journal::Measures& otherwise) { return amount(material, otherwise); });
             way.metric = texts.metric;
             way.us = texts.us;
         }
         ways.push_back(std::move(way));
     }
     return ways;
+}
+
+}  // namespace
+
+std::vector<OtherWay> other_ways(const kit::Pipeline& pipeline, const journal::Measures& measures, const std::string& name, const kit::Choosable& thing,
+                                 const SourceMark& mark, const AmountOf& amount) {
+    return ways_of(pipeline, measures, thing, mark, amount, [&](const kit::Alternative& other, const auto& told) {
+        const kit::JournalTemplate otherwise = kit::chosen(*measures.journal, {{name, {other.name, mark}}});
+        return told(journal::compute(otherwise, measures.conditions));
+    });
+}
+
+std::vector<OtherWay> other_ways_of_part(const kit::Pipeline& pipeline, const journal::Measures& measures, const kit::Choosable& thing, const SourceMark& mark,
+                                         const AmountOf& amount) {
+    return ways_of(pipeline, measures, thing, mark, amount, [&](const kit::Alternative&, const auto& told) { return told(measures); });
 }
 
 }  // namespace qw::materials

@@ -56,4 +56,8 @@ using AmountOf = std::function<BothTexts(const kit::Material&, const journal::Me
 std::vector<OtherWay> other_ways(const kit::Pipeline& pipeline, const journal::Measures& measures, const std::string& name, const kit::Choosable& thing,
                                  const SourceMark& mark, const AmountOf& amount);
 
+/// The same for a thing of a part, whose amounts do not follow from the journal.
+std::vector<OtherWay> other_ways_of_part(const kit::Pipeline& pipeline, const journal::Measures& measures, const kit::Choosable& thing, const SourceMark& mark,
+                                         const AmountOf& amount);
+
 }  // namespace qw::materials

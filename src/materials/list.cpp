@@ -44,16 +44,16 @@ std::vector<Thickness> thicknesses_of(const journal::Measures& measures) {
 }
 
 List count(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures, const SheetsOfSets& counted,
-           const std::vector<BoardsNeeded>& boards) {
+           const std::vector<BoardsNeeded>& boards, const std::vector<PartsMade>& parts) {
     List list;
     append(list.lines, paper_lines(manifest, pipeline, measures, counted));
     append(list.lines, board_lines(pipeline, measures, boards));
     append(list.lines, piece_lines(pipeline, measures));
-    append(list.lines, length_lines(pipeline, measures));
-    append(list.lines, item_lines(manifest, pipeline, measures));
+    append(list.lines, length_lines(pipeline, measures, parts));
+    append(list.lines, item_lines(manifest, pipeline, measures, parts));
     std::stable_sort(list.lines.begin(), list.lines.end(), [](const Line& a, const Line& b) { return a.group < b.group; });
-    list.tools = tool_lines(manifest, pipeline, measures);
-    list.cautions = cautions_of(manifest, pipeline, measures, list.tools);
+    list.tools = tool_lines(manifest, pipeline, measures, parts);
+    list.cautions = cautions_of(manifest, pipeline, measures, parts, list.tools);
     list.thicknesses = thicknesses_of(measures);
     return list;
 }

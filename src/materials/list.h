@@ -4,6 +4,7 @@
 #include "journal/measures.h"
 #include "kit/manifest.h"
 #include "kit/pipeline.h"
+#include "parts/folding.h"
 
 #include <map>
 #include <string>
@@ -55,7 +56,15 @@ struct BoardsNeeded {
     std::string note;                 ///< a remark for the buyer, or empty
 };
 
-/// What the whole kit needs, for one paper at full size: journal and, later, parts added up. Everything in it follows
+/// A set of parts, folded on one paper at full size. Points to values that outlive the list's making.
+struct PartsMade {
+    const kit::Set* set = nullptr;
+    int count = 0;                    ///< parts, copies included
+    const parts::Net* net = nullptr;
+    const parts::Folded* folded = nullptr;
+};
+
+/// What the whole kit needs, for one paper at full size: journal and parts added up. Everything in it follows
 /// from the manifest, the measures and materials.yaml; nothing is typed in.
 struct List {
     std::vector<Line> lines;          ///< by group
@@ -68,12 +77,12 @@ struct List {
 using SheetsOfSets = std::map<std::string, int>;
 
 /// A set that `counted` does not name has the sheets of the measures' conditions when it is the only one of its role,
-/// otherwise a sheet for each file, or each two files of a duplex set. Parts are not counted yet. Board is told in the
+/// otherwise a sheet for each file, or each two files of a duplex set; sets of parts are told where `counted` names them. Board is told in the
 /// sheets that `boards` names for its stock, and by its area where that names none. The measures' template has the
 /// kit's choices made: what it does not have is nowhere on the list.
 /// Throws Fault (not_understood) when the template, a tool or a cutting plan names what the pipeline does not have.
 List count(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures,
-           const SheetsOfSets& counted = {}, const std::vector<BoardsNeeded>& boards = {});
+           const SheetsOfSets& counted = {}, const std::vector<BoardsNeeded>& boards = {}, const std::vector<PartsMade>& parts = {});
 
 /// "160 g/m² (59 lb cover; on the shelf: 65 lb)": grammage first, then whole pounds of the stock's grade, if it has one,
 /// and the nearest weight that is sold (Pipeline::sold_weights) where those pounds are not.

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "base/fault.h"
+#include "materials/amounts.h"
 #include "materials/lines.h"
 
 #include <algorithm>
@@ -37,6 +38,9 @@ std::string signatures_text(const journal::Measures& measures, int sheets) {
 }
 
 std::string use_text(const kit::Set& set, int sheets, const journal::Measures& measures) {
+    if (set.role == kit::Role::part) {
+        return std::to_string(sheets) + " for " + spaced(set.name) + (set.sides == kit::Sides::duplex ? ", printed on both sides" : "");
+    }
     if (set.role != kit::Role::journal_page) return std::to_string(sheets) + (set.role == kit::Role::full_sheet ? " for full sheets" : " for extras");
     std::string text = std::to_string(sheets) + " for journal pages";
     if (set.sides == kit::Sides::duplex) text += ", printed on both sides";
@@ -64,7 +68,7 @@ std::vector<Line> paper_lines(const kit::Manifest& manifest, const kit::Pipeline
                               const SheetsOfSets& counted) {
     std::vector<Pile> piles;
     for (const kit::Set& set : manifest.sets) {
-        if (set.role == kit::Role::part) continue;
+        if (set.role == kit::Role::part && !counted.count(set.name)) continue;
         const kit::Stock* stock = pipeline.stock(*set.stock);
         if (!stock) throw Fault(FaultKind::not_understood, FaultNote{"unknown-stock", set.stock.mark, "there is no stock '" + *set.stock + "'", {}, {}});
         if (const int sheets = sheets_of(manifest, set, measures.conditions, counted)) add(piles, *stock, sheets, use_text(set, sheets, measures));

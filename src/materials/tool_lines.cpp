@@ -3,6 +3,7 @@
 #include "base/words.h"
 #include "materials/heap.h"
 #include "materials/lines.h"
+#include "parts/holes.h"
 
 #include <algorithm>
 #include <set>
@@ -101,7 +102,7 @@ const kit::Tool& tool_of(const kit::Pipeline& pipeline, const std::string& name,
 }
 
 /// Everything that is bought, and what may be bought instead.
-std::set<std::string> materials_in(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures) {
+std::set<std::string> materials_in(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures, const std::vector<PartsMade>& parts) {
     std::set<std::string> names;
     const auto add = [&](const std::string& material, const kit::Choosable& thing) {
         names.insert(material);
@@ -113,12 +114,34 @@ std::set<std::string> materials_in(const kit::Manifest& manifest, const kit::Pip
         const kit::Material* material = material_of(manifest, pipeline, measures, item);
         add(material ? material->name : "", *item.of);
     }
+    for (const PartsMade& made : parts) {
+        for (const parts::NeededLength& length : made.net->lengths) add(length.of->material, *length.of);
+        for (const parts::NeededItem& item : made.net->items) add(item.of->name, *item.of);
+    }
     return names;
+}
+
+/// A step names its punch as the template does; whether it reaches is known here.
+bool makes_holes(const parts::Net& net, const std::string& tool) {
+    return std::any_of(net.holes.begin(), net.holes.end(), [&](const parts::Hole& hole) { return hole.tool == tool; });
+}
+
+/// A set of parts is made whatever the buyer does with the journal.
+void add_parts(ToolNeeds& needs, const kit::Pipeline& pipeline, const PartsMade& made) {
+    for (const std::string& tool : made.net->part->tools) needs.always(tool);
+    for (const parts::Hole& hole : made.net->holes)
+        if (const std::string tool = parts::tool_for(*made.net, hole, pipeline); !tool.empty()) needs.always(tool);
+    for (const parts::NeededLength& length : made.net->lengths) needs.add(*length.of, length.of->title, pipeline);
+    for (const parts::NeededItem& item : made.net->items) needs.add(*item.of, item.of->title, pipeline);
+    for (const kit::StepTemplate* step : made.net->steps)
+        for (const std::string& tool : step->tools)
+            if (!needs.known(tool) && !makes_holes(*made.net, tool)) needs.always(tool);
 }
 
 }  // namespace
 
-std::vector<ToolLine> tool_lines(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures) {
+std::vector<ToolLine> tool_lines(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures,
+                                 const std::vector<PartsMade>& parts) {
     ToolNeeds needs;
     for (const std::string& tool : measures.journal->tools) needs.always(tool);
     for (const journal::Piece& piece : measures.pieces) needs.add(*piece.of, piece.of->title, pipeline);
@@ -128,6 +151,7 @@ std::vector<ToolLine> tool_lines(const kit::Manifest& manifest, const kit::Pipel
         needs.add(*item.of, material ? material->title : item.of->title, pipeline);
     }
     add_steps(needs, measures);
+    for (const PartsMade& made : parts) add_parts(needs, pipeline, made);
     std::vector<ToolLine> lines;
     for (const ToolNeed& need : needs.all())
         lines.push_back({tool_of(pipeline, need.name, measures), need.always ? std::string() : listed(need.ways)});
@@ -135,10 +159,10 @@ std::vector<ToolLine> tool_lines(const kit::Manifest& manifest, const kit::Pipel
 }
 
 std::vector<kit::Caution> cautions_of(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures,
-                                      const std::vector<ToolLine>& tools) {
+                                      const std::vector<PartsMade>& parts, const std::vector<ToolLine>& tools) {
     std::set<std::string> called;
     for (const ToolLine& line : tools) called.insert(line.tool.cautions.begin(), line.tool.cautions.end());
-    for (const std::string& name : materials_in(manifest, pipeline, measures))
+    for (const std::string& name : materials_in(manifest, pipeline, measures, parts))
         if (const kit::Material* material = material_of(pipeline, name)) called.insert(material->cautions.begin(), material->cautions.end());
     std::vector<kit::Caution> cautions;
     for (const kit::Caution& caution : pipeline.cautions)
