@@ -3,6 +3,7 @@
 
 #include "journal/measures.h"
 #include "kit/stock_of.h"
+#include "parts/holes.h"
 
 #include <algorithm>
 #include <cstdio>
@@ -109,6 +110,8 @@ Findings SizedParts::findings(const journal::Measures& measures) const {
         Findings found = part.folded.findings;
         check_contents(part, found);
         check_carrier(part, measures, found);
+        const Findings holes = parts::holes_out_of_reach(part.net, *kit_.pipeline);
+        found.insert(found.end(), holes.begin(), holes.end());
         for (Finding& finding : found) {
             if (finding.file.empty()) finding.file = part.part->file;
             finding.message += " (set '" + part.set->name + "', " + paper_.title + ", " + name_of(print_) + ", " + per_cent(percent_) + ")";

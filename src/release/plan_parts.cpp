@@ -44,7 +44,7 @@ std::string limit_of(const std::vector<const SizedPart*>& prints, const kit::Thi
 
 void add_edition_findings(const SizedParts& sized, const journal::Measures& measures, const checks::Rules& rules, Findings& findings) {
     for (const char* rule : {"part-tears", "part-passes-through", "part-inner-panel", "part-tab-uncovered", "part-face-turned", "part-face-hidden", "part-layers",
-                             "part-goes-in", "part-goes-on"})
+                             "part-goes-in", "part-goes-on", "part-hole-reach"})
         rules.tried(rule, sized.all().size());
     for (Finding& finding : sized.findings(measures)) rules.say(findings, std::move(finding));
 }
@@ -111,6 +111,12 @@ std::map<std::string, Length> filled_parts(const ReadKit& kit, const SheetCounts
     const SizedParts sized(kit, counts, kit.manifest.papers.front(), kit.manifest.prints.front(), 100);
     for (const SizedPart& part : sized.all()) thick[part.set->name] = sized.filled(part);
     return thick;
+}
+
+std::vector<materials::PartsMade> parts_made(const PartsOnPaper& on) {
+    std::vector<materials::PartsMade> made;
+    for (const SizedPart& part : on.prints.front()->all()) made.push_back({part.set, part.count, &part.net, &part.folded});
+    return made;
 }
 
 std::vector<compose::PartOfKit> parts_for_people(const ReadKit& kit, const PartsOnPaper& on) {

@@ -3,6 +3,7 @@
 
 #include "compose/part_sheets.h"
 #include "compose/parts_sheet.h"
+#include "materials/list.h"
 #include "release/part_plans.h"
 #include "release/plan.h"
 
@@ -43,7 +44,10 @@ private:
 /// The thickness of a folded and filled part of each set, by the kit's first paper and print.
 std::map<std::string, Length> filled_parts(const ReadKit& kit, const SheetCounts& counts);
 
-/// What the journal's sheets say of parts: `limits` are sentences about what goes in from which scale on.
+/// What the list of materials adds up, by the kit's first print.
+std::vector<materials::PartsMade> parts_made(const PartsOnPaper& on);
+
+/// What the sheet of parts says: `limits` are sentences about what goes in from which scale on.
 std::vector<compose::PartOfKit> parts_for_people(const ReadKit& kit, const PartsOnPaper& on);
 
 }  // namespace qw::release
