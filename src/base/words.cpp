@@ -99,4 +99,9 @@ bool is_plain_name(std::string_view text) {
     return std::all_of(text.begin(), text.end(), [](char c) { return (c >= 'a' && c <= 'z') || digit(c) || c == '-'; });
 }
 
+std::string spaced_name(std::string name) {
+    std::replace(name.begin(), name.end(), '-', ' ');
+    return name;
+}
+
 }  // namespace qw

@@ -27,4 +27,7 @@ std::size_t characters_in(std::string_view text, std::size_t bytes);
 /// a–z, 0–9, hyphen; starts and ends with no hyphen; 1 to 64 characters.
 bool is_plain_name(std::string_view text);
 
+/// "full-sheets" becomes "full sheets": a name as people read it.
+std::string spaced_name(std::string name);
+
 }  // namespace qw

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/words.h"
 #include "compose/journal_notes.h"
 
 #include "compose/fractions.h"

@@ -81,11 +81,6 @@ std::string stations_text(const std::vector<Shown>& stations, UnitSystem system)
     return real_fractions(text);
 }
 
-std::string spaced_name(std::string name) {
-    std::replace(name.begin(), name.end(), '-', ' ');
-    return name;
-}
-
 std::string in_sentence(std::string title) {
     if (!title.empty() && title[0] >= 'A' && title[0] <= 'Z') title[0] = static_cast<char>(title[0] - 'A' + 'a');
     return title;

@@ -45,8 +45,6 @@ std::vector<MeasureRow> rows_of(const journal::Measures& measures, const RowTitl
 /// "40 · 108 · 176 mm", from the head.
 std::string stations_text(const std::vector<journal::Shown>& stations, UnitSystem system);
 
-/// "hinge-tape" → "hinge tape".
-std::string spaced_name(std::string name);
 /// "Spine strip" → "spine strip", for the middle of a sentence.
 std::string in_sentence(std::string title);
 

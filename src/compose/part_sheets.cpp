@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/words.h"
 #include "compose/part_sheets.h"
 
 #include "base/fault.h"

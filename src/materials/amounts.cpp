@@ -76,11 +76,6 @@ Length strip_sheet(const journal::Conditions& conditions) {
     return conditions.full_sheets > 0 ? min(paper, longer(conditions.cover_sheet)) : paper;
 }
 
-std::string spaced(std::string name) {
-    std::replace(name.begin(), name.end(), '-', ' ');
-    return name;
-}
-
 std::string inside_sentence(std::string title) {
     const bool capital = !title.empty() && title[0] >= 'A' && title[0] <= 'Z';
     const bool word = title.size() > 1 && ((title[1] >= 'a' && title[1] <= 'z') || title[1] == ' ');

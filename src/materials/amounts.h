@@ -44,8 +44,6 @@ Length strip_overlap(const journal::Measures& measures, UnitSystem system);
 /// trimmed where the kit has those, because then either will do.
 Length strip_sheet(const journal::Conditions& conditions);
 
-/// "pocket-tags" becomes "pocket tags".
-std::string spaced(std::string name);
 /// "Bare holes" becomes "bare holes", "PVA glue" and "A4 board" stay: for the middle of a sentence.
 std::string inside_sentence(std::string title);
 /// With `between` where both say something.

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/words.h"
 #include "materials/heap.h"
 #include "materials/lines.h"
 
@@ -53,7 +54,7 @@ journal::CutLength of_all(const parts::NeededLength& length, const PartsMade& ma
 }
 
 /// "Twine (tags)": which set it is for.
-std::string title_in(const PartsMade& made, const std::string& title) { return title + " (" + spaced(made.set->name) + ")"; }
+std::string title_in(const PartsMade& made, const std::string& title) { return title + " (" + spaced_name(made.set->name) + ")"; }
 
 /// The lengths of one material: the journal's in the order of the template, then those of parts.
 struct OfMaterial {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "base/fault.h"
+#include "base/words.h"
 #include "materials/amounts.h"
 #include "materials/lines.h"
 
@@ -39,7 +40,7 @@ std::string signatures_text(const journal::Measures& measures, int sheets) {
 
 std::string use_text(const kit::Set& set, int sheets, const journal::Measures& measures) {
     if (set.role == kit::Role::part) {
-        return std::to_string(sheets) + " for " + spaced(set.name) + (set.sides == kit::Sides::duplex ? ", printed on both sides" : "");
+        return std::to_string(sheets) + " for " + spaced_name(set.name) + (set.sides == kit::Sides::duplex ? ", printed on both sides" : "");
     }
     if (set.role != kit::Role::journal_page) return std::to_string(sheets) + (set.role == kit::Role::full_sheet ? " for full sheets" : " for extras");
     std::string text = std::to_string(sheets) + " for journal pages";

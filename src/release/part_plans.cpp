@@ -79,13 +79,13 @@ Length SizedParts::contents_thickness(const kit::Set& set) const {
 Length SizedParts::filled(const SizedPart& part) const { return part.folded.thickness + contents_thickness(*part.set); }
 
 void SizedParts::check_contents(const SizedPart& part, Findings& findings) const {
-    for (const PutIn& one : contents_of(*part.set)) {
-        parts::Net net = part.net;
-        if (!one.pocket.empty())
-            net.pockets.erase(std::remove_if(net.pockets.begin(), net.pockets.end(), [&](const parts::Pocket& pocket) { return pocket.name != one.pocket; }), net.pockets.end());
-        const Findings found = parts::check_goes_in(net, part.folded, one.contents, kit_.pipeline->part_rules);
-        findings.insert(findings.end(), found.begin(), found.end());
-    }
+    const kit::PartRules& rules = kit_.pipeline->part_rules;
+    for (const PutIn& one : contents_of(*part.set))
+        for (const parts::Pocket& pocket : part.net.pockets) {
+            if (!one.pocket.empty() && one.pocket != pocket.name) continue;
+            const Findings found = parts::check_goes_in(part.net, part.folded, pocket, one.contents, rules);
+            findings.insert(findings.end(), found.begin(), found.end());
+        }
 }
 
 /// A page of the journal as printed and trimmed, or a piece as it is cut.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "release/plan_parts.h"
 
+#include "base/words.h"
 #include "checks/part_rules.h"
 #include "release/part_artwork.h"
 #include "release/planned_faces.h"
@@ -52,7 +53,7 @@ void add_edition_findings(const SizedParts& sized, const journal::Measures& meas
 }  // namespace
 
 PartPlanner::PartPlanner(const ReadKit& kit, const SheetCounts& counts, const checks::Rules& rules, const type::Fonts& fonts)
-    : kit_(kit), counts_(counts), rules_(rules), fonts_(fonts) {
+    : kit_(kit), counts_(counts), rules_(rules), fonts_(fonts), labels_(compose::passages_of(*kit.pipeline, "part-labels")) {
     for (const Paper& paper : kit.manifest.papers) {
         PartsOnPaper& on = papers_[paper.name];
         for (const Print print : kit.manifest.prints) on.prints.push_back(&sized_.emplace_back(kit, counts, paper, print, 100));
@@ -86,7 +87,8 @@ void PartPlanner::plan_set(const LookedSet& set, Plan& plan) {
 }
 
 void PartPlanner::plan_edition(const LookedSet& set, const compose::PartArtwork& artwork, const SizedPart& part, PartsOnPaper& on, Plan& plan) {
-    compose::PartDocument made = compose::part_document(kit_.manifest, *set.set, part.edition, part.net, part.folded, artwork, kit_.pipeline->part_rules, fonts_, kit_.date);
+    compose::PartDocument made = compose::part_document(kit_.manifest, *set.set, part.edition, part.net, part.folded, artwork, kit_.pipeline->part_rules, fonts_,
+                                                          labels_, kit_.date);
     Findings found;
     checks::check_part_fits(rules_, *set.set, part.edition, made, part.scale, found);
     for (const compose::PartPicture& picture : made.pictures)
@@ -126,8 +128,7 @@ std::vector<compose::PartOfKit> parts_for_people(const ReadKit& kit, const Parts
         std::vector<const SizedPart*> prints;
         for (const SizedParts* sized : on.prints) prints.push_back(sized->of(set.name));
         compose::PartOfKit one;
-        one.title = set.name;
-        std::replace(one.title.begin(), one.title.end(), '-', ' ');
+        one.title = spaced_name(set.name);
         one.title[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(one.title[0])));
         one.set = &set;
         one.count = prints.front()->count;

@@ -37,6 +37,7 @@ private:
     const SheetCounts& counts_;
     const checks::Rules& rules_;
     const type::Fonts& fonts_;
+    texts::Passages labels_;
     std::deque<SizedParts> sized_;
     std::map<std::string, PartsOnPaper> papers_;
 };
