@@ -13,7 +13,7 @@ namespace qw::compose {
 namespace {
 
 constexpr Grey back_tone = 0.87;
-const Length arrow_room = Length::mm(5), above_sentence = Length::mm(2), fold_hatch_gap = Length::mm(1.3);
+const Length room_for_arrow = Length::mm(5), above_sentence = Length::mm(2), fold_hatch_gap = Length::mm(1.3);
 const Length arrow_head = Length::mm(2.6);
 constexpr Setting fold_title = setting::small, fold_side = setting::remark;
 
@@ -38,7 +38,7 @@ Length height_of_sentence(const type::Fonts& fonts, Length width, const std::str
 }
 
 Rect room_of_drawing(const type::Fonts& fonts, const Rect& into, const std::string& sentence) {
-    return {into.left + arrow_room, into.bottom + arrow_room + height_of_sentence(fonts, into.width(), sentence), into.right - arrow_room, into.top - arrow_room};
+    return {into.left + room_for_arrow, into.bottom + room_for_arrow + height_of_sentence(fonts, into.width(), sentence), into.right - room_for_arrow, into.top - room_for_arrow};
 }
 
 double scale_into(const Rect& room, const Rect& around) { return std::min(room.width() / around.width(), room.height() / around.height()); }
@@ -180,7 +180,7 @@ private:
                     if (std::abs(beside) > std::abs(far)) far = beside;
                 }
         if (far < 0) nx = -nx, ny = -ny, far = -far;
-        const double reach = std::max(0.6 * far, arrow_room.in_mm());
+        const double reach = std::max(0.6 * far, room_for_arrow.in_mm());
         const Point middle{(from.x + to.x) / 2, (from.y + to.y) / 2};
         const auto at = [&](double along, double beside) {
             return Point{middle.x + Length::mm(ux * along + nx * beside), middle.y + Length::mm(uy * along + ny * beside)};

@@ -44,6 +44,7 @@ public:
         if (!cuttings.front().plans.empty()) add("cutting-plan", compose::cutting_plan_sheet(context_, cuttings));
         add("materials", compose::materials_sheet(context_, materials::count(kit_.manifest, *kit_.pipeline, full.front().measures, counts_.of_set,
                                                                              boards_needed(kit_, cuttings.front()), parts_made(parts_))));
+        if (auto parts = compose::parts_sheet(context_, parts_for_people(kit_, parts_))) add("parts", std::move(*parts));
         add("print-check", compose::print_check_sheet(context_, {turned(), often_printed}));
     }
 
