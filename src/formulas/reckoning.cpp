@@ -2,6 +2,7 @@
 #include "formulas/reckoning.h"
 
 #include "base/unit_system.h"
+#include "formulas/mismatch.h"
 #include "formulas/order.h"
 #include "formulas/soundness.h"
 
@@ -117,8 +118,7 @@ Figures Reckoning::in(const Fill& fill, const std::string& where) {
         const Asked& asked = lines_[i].asked;
         const std::optional<Kind> kind = kind_of(results[i]);
         if (!kind) {
-            notes.push_back(note_on(asked, "formula-unsound", "is neither a length nor a number: it adds, compares or multiplies what does not go together",
-                                    "a length, or a number, in whatever unit lengths are counted", "name the length that a plain number stands for"));
+            notes.push_back(unsound(asked, fill, results));
             lose(i);
             continue;
         }
@@ -131,6 +131,25 @@ Figures Reckoning::in(const Fill& fill, const std::string& where) {
     }
     throw_if_any(notes);
     return figures;
+}
+
+FaultNote Reckoning::unsound(const Asked& asked, const Fill& fill, const std::vector<std::vector<double>>& results) const {
+    std::vector<std::vector<double>> known(unit_sizes.size(), std::vector<double>(slots_.size()));
+    for (std::size_t u = 0; u < unit_sizes.size(); ++u) fill(known[u], unit_sizes[u]);
+    const auto kind = [&](const std::string& name) -> std::optional<Kind> {
+        const auto slot = names_.find(name);
+        if (!slot) return std::nullopt;
+        for (std::size_t i = 0; i < lines_.size(); ++i)
+            if (lines_[i].slot == slot) return results[i].size() == unit_sizes.size() ? kind_of(results[i]) : std::nullopt;
+        std::vector<double> values;
+        for (const std::vector<double>& slots : known) values.push_back(slots[*slot]);
+        return kind_of(values);
+    };
+    const auto mismatch = mismatch_in(asked, kind);
+    const std::string expected = "a length, or a number, in whatever unit lengths are counted";
+    if (mismatch) return note_on(asked, "formula-unsound", mismatch->what, expected, mismatch->mend);
+    return note_on(asked, "formula-unsound", "is neither a length nor a number: it adds, compares or multiplies what does not go together", expected,
+                   "name the length that a plain number stands for");
 }
 
 std::string Reckoning::behind(const Asked& asked) const {

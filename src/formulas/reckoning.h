@@ -46,6 +46,8 @@ private:
 
     void add_line(const Asked& asked, std::optional<std::size_t> slot, std::vector<FaultNote>& notes);
     void put_in_order(std::size_t named, std::vector<FaultNote>& notes);
+    /// The note on a formula whose results are neither: what in it does not go together.
+    FaultNote unsound(const Asked& asked, const Fill& fill, const std::vector<std::vector<double>>& results) const;
     /// What a formula that is only a name stands for: ", from 'page_width - 2 * gap'"; else empty.
     std::string behind(const Asked& asked) const;
 

@@ -21,9 +21,10 @@ std::optional<std::string> DataFolder::bytes(const std::string& name) {
     }
 }
 
-std::optional<Node> DataFolder::tree(const std::string& name) {
+std::optional<Node> DataFolder::tree(const std::string& name, std::string* read) {
     const auto text = bytes(name);
     if (!text) return std::nullopt;
+    if (read) *read = *text;
     try {
         return read_yaml(*text, "pipeline/" + name, faults_);
     } catch (const Fault& fault) {

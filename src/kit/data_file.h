@@ -23,8 +23,8 @@ public:
 
     /// The raw bytes of "texts/guide.txt"; nothing, and told, when it cannot be had.
     std::optional<std::string> bytes(const std::string& name);
-    /// The tree of "papers.yaml"; nothing, and told, when it is missing or not well formed.
-    std::optional<Node> tree(const std::string& name);
+    /// The tree of "papers.yaml"; nothing, and told, when it is missing or not well formed. `read` becomes its bytes.
+    std::optional<Node> tree(const std::string& name, std::string* read = nullptr);
     /// Names of the files in a folder that are not hidden, and end so; none when there is no such folder.
     std::vector<std::string> files_in(const std::string& folder, const std::string& ending);
     Faults& faults() { return faults_; }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "kit/journal_reader.h"
 
+#include "base/words.h"
 #include "kit/data_file.h"
 #include "kit/journal_names.h"
 #include "kit/journal_parts_reader.h"
@@ -8,17 +9,43 @@
 #include "kit/journal_values.h"
 #include "kit/journal_work_reader.h"
 
+#include <algorithm>
+#include <iterator>
+
 namespace qw::kit {
 
 namespace {
 
 const LengthRange length_range{Length::mm(-5000), Length::mm(5000), "-5000 mm to 5000 mm"};
 
+const std::vector<std::string> journal_keys{"format",      "journal", "title",   "picture", "lengths", "numbers", "values", "pieces", "stations", "sewing",
+                                            "cut-lengths", "items",   "figures", "bulk",    "creep",   "checks",  "tools",  "steps"};
+
+/// The tree with each misspelt key told and written as it was meant, so that what stands below it is read and nothing else
+/// is told to be missing because of it.
+Node with_known_keys(Node root, Faults& faults) {
+    const auto stands = [&](const std::string& key) {
+        return std::any_of(root.entries.begin(), root.entries.end(), [&](const Entry& entry) { return entry.key == key; });
+    };
+    for (Entry& entry : root.entries) {
+        if (std::find(journal_keys.begin(), journal_keys.end(), entry.key) != journal_keys.end()) continue;
+        std::vector<std::string> free;
+        std::copy_if(journal_keys.begin(), journal_keys.end(), std::back_inserter(free), [&](const std::string& key) { return !stands(key); });
+        const auto near = nearest_word(entry.key, free);
+        if (!near) continue;  // the reader of the map tells it
+        faults.add("unknown-key", entry.mark, "the template has no key " + in_quotes(entry.key), listed(journal_keys), "write '" + *near + "'");
+        entry.key = *near;
+    }
+    return root;
+}
+
 class JournalReader {
 public:
     JournalReader(const Node& root, const std::string& file, const JournalContext& context, Faults& faults)
-        : map_(root, faults, "the template"), faults_(faults), names_(faults), parts_(journal_, names_, context, faults) {
+        : root_(with_known_keys(root, faults)), map_(root_, faults, "the template"), faults_(faults), names_(faults), parts_(journal_, names_, context, faults) {
         journal_.file = file;
+        // A tree was made of these bytes, so that they are a text.
+        if (!context.bytes.empty()) source_.emplace(context.bytes, file);
     }
 
     JournalTemplate read() {
@@ -34,7 +61,7 @@ public:
         read_thickness();
         read_optional_entries(map_, "checks", "the check", faults_, [&](const Entry& e, MapReader& m) { read_check(e, m); });
         map_.required("tools", journal_.tools, parts_.tools_value());
-        read_steps(map_, journal_, parts_.tools_value(), faults_);
+        read_steps(map_, journal_, parts_.tools_value(), source_ ? &*source_ : nullptr, faults_);
         map_.done();
         return std::move(journal_);
     }
@@ -58,7 +85,7 @@ private:
         length.name = entry.key;
         length.mark = entry.mark;
         names_.value(entry.key, entry.mark);
-        read_both(map, length_range, length.value);
+        if (read_both(map, length_range, length.value)) check_pair(entry.value, length.value, faults_);
         map.required("is", length.printed, word_value<bool>({{"printed", true}, {"fixed", false}}));
         map.required("why", length.why, prose_value);
         map.optional("published", length.published, prose_value);
@@ -113,6 +140,8 @@ private:
         journal_.checks.push_back(check);
     }
 
+    const Node root_;
+    std::optional<SourceText> source_;
     MapReader map_;
     Faults& faults_;
     JournalTemplate journal_;

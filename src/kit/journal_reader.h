@@ -11,10 +11,12 @@
 
 namespace qw::kit {
 
-/// What a template may name outside itself: what materials.yaml holds.
+/// What a template may name outside itself: what materials.yaml holds. And the bytes of its file, for the places of tags in
+/// the texts of steps; without them these are told where their text begins.
 struct JournalContext {
     const std::vector<Tool>& tools;
     const std::vector<Material>& materials;
+    std::string bytes{};
 };
 
 /// Reads a journal template whose tree is `root`; `file` is "pipeline/journals/NAME.yaml". The format's page is

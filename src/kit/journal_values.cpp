@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "kit/journal_values.h"
 
+#include "base/unit_system.h"
+
 #include <algorithm>
 
 namespace qw::kit {
@@ -30,16 +32,28 @@ std::optional<std::vector<Formula>> formulas_value(const Node& node, Faults& fau
     return list;
 }
 
-void read_both(MapReader& map, const LengthRange& range, BothLengths& into) {
-    map.required("metric", into.metric, length_value(range));
-    map.required("us", into.us, length_value(range));
+bool read_both(MapReader& map, const LengthRange& range, BothLengths& into) {
+    const bool metric = map.required("metric", into.metric, length_value(range));
+    const bool us = map.required("us", into.us, length_value(range));
+    return metric && us;
+}
+
+void check_pair(const Node& map, const BothLengths& both, Faults& faults) {
+    constexpr double most = 0.3;
+    const auto us = std::find_if(map.entries.begin(), map.entries.end(), [](const Entry& entry) { return entry.key == "us"; });
+    const auto metric = std::find_if(map.entries.begin(), map.entries.end(), [](const Entry& entry) { return entry.key == "metric"; });
+    if (us == map.entries.end() || metric == map.entries.end()) return;
+    const Length apart = abs(both.metric - both.us), larger = max(abs(both.metric), abs(both.us));
+    if (apart <= larger * most || apart <= Length::inches(1.0 / 16)) return;
+    faults.add("pair-differs", us->value.mark, in_quotes(metric->value.text) + " and " + in_quotes(us->value.text) + ", which is " + show_metric(both.us) + ", differ by more than 30 %",
+               "a metric and a US length for the same thing, within 30 % or 1/16 in of each other", "correct one of the two");
 }
 
 std::optional<BothLengths> both_value(const Node& node, Faults& faults) {
     if (!is_map(node, faults, "{ metric: 3 mm, us: 1/8 in }")) return std::nullopt;
     BothLengths both;
     MapReader map(node, faults, "the length");
-    read_both(map, step_range, both);
+    if (read_both(map, step_range, both)) check_pair(node, both, faults);
     map.done();
     return both;
 }

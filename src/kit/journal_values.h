@@ -18,9 +18,12 @@ std::optional<Formula> formula_value(const Node& node, Faults& faults);
 /// A list of formulas. One that cannot be read is told and leaves an empty formula in its place, so that the others
 /// keep their numbers.
 std::optional<std::vector<Formula>> formulas_value(const Node& node, Faults& faults);
-/// `metric` and `us`, both required, in a map that may hold more.
-void read_both(MapReader& map, const LengthRange& range, BothLengths& into);
-/// { metric: 3 mm, us: 1/8 in }, more than nothing.
+/// `metric` and `us`, both required, in a map that may hold more. True when both were read.
+bool read_both(MapReader& map, const LengthRange& range, BothLengths& into);
+/// Tells a length whose two values are so far apart that one of them must be a slip ("pair-differs"). Inch rulers have marks
+/// 1/16 in apart, so that what is no farther than that from each other may be meant.
+void check_pair(const Node& map, const BothLengths& both, Faults& faults);
+/// { metric: 3 mm, us: 1/8 in }, more than nothing, each about the other.
 std::optional<BothLengths> both_value(const Node& node, Faults& faults);
 /// { metric: 0.5 mm, us: 1/16 in, way: up }
 std::optional<RoundingRule> rounding_value(const Node& node, Faults& faults);

@@ -3,6 +3,7 @@
 
 #include "kit/journal_names.h"
 #include "kit/journal_path_reader.h"
+#include "kit/journal_step_text.h"
 #include "kit/journal_values.h"
 
 #include <algorithm>
@@ -81,7 +82,7 @@ void read_sewing(MapReader& root, JournalTemplate& journal, Faults& faults) {
     journal.sewing = std::move(sewing);
 }
 
-void read_steps(MapReader& root, JournalTemplate& journal, const Reader<std::vector<std::string>>& tools, Faults& faults) {
+void read_steps(MapReader& root, JournalTemplate& journal, const Reader<std::vector<std::string>>& tools, const SourceText* source, Faults& faults) {
     const Node* node = root.required("steps");
     if (!node || !is_list(*node, faults, "- { title: Cut the boards, text: … }")) return;
     if (node->items.empty()) faults.add("empty-list", node->mark, "the guide has no steps", "at least one step");
@@ -91,7 +92,11 @@ void read_steps(MapReader& root, JournalTemplate& journal, const Reader<std::vec
         step.mark = item.mark;
         MapReader map(item, faults, "step " + std::to_string(journal.steps.size() + 1));
         map.required("title", step.title, text_value);
-        map.required("text", step.text, prose_value);
+        if (const Node* text = map.required("text"))
+            if (auto read = prose_value(*text, faults)) {
+                step.text = std::move(*read);
+                check_step_text(*text, journal, source, faults);
+            }
         map.optional("when", step.when, formula_value);
         map.optional("uses", step.uses, uses);
         map.optional("tools", step.tools, tools);

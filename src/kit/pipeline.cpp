@@ -20,11 +20,11 @@ const T* by_name(const std::vector<T>& things, const std::string& name, std::str
 }
 
 void read_journals(DataFolder& folder, Pipeline& into) {
-    const JournalContext context{into.tools, into.materials};
     for (const std::string& name : folder.files_in("journals", ".yaml")) {
-        const auto root = folder.tree("journals/" + name);
+        std::string text;
+        const auto root = folder.tree("journals/" + name, &text);
         if (!root) continue;
-        JournalTemplate journal = read_journal(*root, "pipeline/journals/" + name, context, folder.faults());
+        JournalTemplate journal = read_journal(*root, "pipeline/journals/" + name, {into.tools, into.materials, text}, folder.faults());
         into.journals[name.substr(0, name.size() - std::string(".yaml").size())] = std::move(journal);
     }
 }

@@ -36,6 +36,43 @@ TEST_CASE("what is no length and no number is refused") {
     CHECK(code_of("value", text) == "formula-unsound");
 }
 
+TEST_CASE("what does not go together is told: lengths, areas and plain numbers apart") {
+    const auto [text, told] = GENERATE(table<std::string, std::string>({
+        {"gap + 3", "adds a length to a plain number: 'gap' and '3'"},
+        {"3 + gap", "adds a length to a plain number: 'gap' and '3'"},
+        {"gap - three", "takes a plain number from a length: 'three' and 'gap'"},
+        {"gap + gap * edge", "adds a length to an area: 'gap' and 'gap * edge'"},
+        {"gap * edge + gap", "adds a length to an area: 'gap' and 'gap * edge'"},
+        {"gap * gap + 1", "adds an area to a plain number: 'gap * gap' and '1'"},
+        {"page_height - gap * (edge + gap)", "takes an area from a length: 'gap * (edge + gap)' and 'page_height'"},
+        {"gap * edge", "gives an area, neither a length nor a number"},
+        {"gap * edge * gap", "gives a volume"},
+        {"three / gap", "gives a number divided by a length"},
+        {"sqrt(gap)", "gives a length to the power of 0.5"},
+        {"min(gap, 3)", "takes the smaller of a length and a plain number: 'gap' and '3'"},
+        {"max(edge, gap, three)", "takes the larger of a length and a plain number"},
+        {"ceil(2 * gap)", "asks ceil for a length: '2 * gap'"},
+        {"gap > 2.9", "compares a length with a plain number: 'gap' and '2.9'"},
+        {"gap < three ? 1 : 0", "compares a length with a plain number"},
+        {"sheets > 3 ? gap + 1 : gap", "adds a length to a plain number: 'gap' and '1'"},
+        {"gap / edge + gap", "adds a length to a plain number: 'gap' and 'gap / edge'"},
+        {"twice + three", "adds a length to a plain number: 'twice' and 'three'"},
+        {"glued_in + gap + three", "adds a length to a plain number"},
+        {"-(gap * edge) + gap", "adds a length to an area: 'gap' and '-(gap * edge)'"},
+        {"page_width - gap - 1", "takes a plain number from a length: '1' and 'page_width - gap'"},
+    }));
+    Template t;
+    t.length("gap", Length::mm(3), Length::inches(0.125)).length("edge", Length::mm(5), Length::inches(0.25)).number("three", 3);
+    t.value("asked", text).value("twice", "2 * gap");
+    CAPTURE(text);
+    const auto notes = refused(t, conditions(a4()));
+    REQUIRE(notes.size() == 1);
+    CHECK(notes[0].code == "formula-unsound");
+    CHECK(notes[0].where.line == 4);
+    CHECK_THAT(notes[0].what, Catch::Matchers::Contains("asked, '" + text + "', " + told));
+    CHECK_FALSE(notes[0].mend.empty());
+}
+
 TEST_CASE("a length is asked for, or a number, and the other is refused") {
     CHECK(code_of("count", "gap") == "formula-not-a-number");
     CHECK(code_of("count", "2.5") == "formula-count");

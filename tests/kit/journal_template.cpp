@@ -236,6 +236,60 @@ TEST_CASE("without a picture nothing is asked of the pieces, and no cover and no
     CHECK(pipeline.told() == "picture-lacks pipeline/journals/j.yaml 4:1\n");
 }
 
+TEST_CASE("a misspelt key at the top is told once, and what stands below it is read as it was meant") {
+    check_broken({
+        {j_yaml, "pieces:\n", "▸peices:\n", "unknown-key", "write 'pieces'"},
+        {j_yaml, "lengths:\n  edge", "▸lenghts:\n  edge", "unknown-key", "write 'lengths'"},
+        {j_yaml, "values:\n", "▸value:\n", "unknown-key", "write 'values'"},
+        {j_yaml, "stations:", "▸station:", "unknown-key", "write 'stations'"},
+        {j_yaml, "sewing:", "▸sewin:", "unknown-key", "write 'sewing'"},
+        {j_yaml, "cut-lengths:", "▸cutlengths:", "unknown-key", "write 'cut-lengths'"},
+        {j_yaml, "items:\n", "▸itmes:\n", "unknown-key", "write 'items'"},
+        {j_yaml, "figures:\n", "▸figure:\n", "unknown-key", "write 'figures'"},
+        {j_yaml, "tools: [ruler]\nsteps", "▸toosl: [ruler]\nsteps", "unknown-key", "write 'tools'"},
+        {j_yaml, "figures:\n", "▸ornaments: 3\nfigures:\n", "unknown-key", "remove it"},
+    });
+    // What is wrong below it is told, too.
+    SmallPipeline pipeline;
+    pipeline.put(j_yaml, with(with(pipeline.text(j_yaml), "pieces:\n", "peices:\n"), "stock: board", "stock: bord"));
+    CHECK(pipeline.told() == "unknown-key pipeline/journals/j.yaml 11:1\nunknown-word pipeline/journals/j.yaml 12:80\n");
+}
+
+TEST_CASE("a metric and a US length that are far apart are a slip") {
+    check_broken({
+        {j_yaml, "edge: { metric: 3 mm, us: 1/8 in", "edge: { metric: 3 mm, us: ▸1/2 in", "pair-differs", "correct one of the two"},
+        {j_yaml, "edge: { metric: 3 mm, us: 1/8 in", "edge: { metric: 30 mm, us: ▸1/8 in", "pair-differs"},
+        {j_yaml, "edge: { metric: 3 mm, us: 1/8 in", "edge: { metric: -3 mm, us: ▸1/8 in", "pair-differs"},
+        {j_yaml, "size: { metric: 3 mm, us: 1/8 in }", "size: { metric: 3 mm, us: ▸1/4 in }", "pair-differs"},
+        {j_yaml, "stock: bought,", "thickness: { metric: 2 mm, us: ▸1/4 in }, stock: bought,", "pair-differs"},
+    });
+    // 4.5 and 3.175 mm; 0.5 mm and 1/16 in, one mark of the ruler apart; steps of rulers are what they are.
+    CHECK(changed_journal("edge: { metric: 3 mm", "edge: { metric: 4.5 mm").lengths[0].value.metric == Length::mm(4.5));
+    CHECK(changed_journal("edge: { metric: 3 mm, us: 1/8 in", "edge: { metric: 0.5 mm, us: 1/16 in").lengths[0].value.metric == Length::mm(0.5));
+    CHECK(changed_journal("rounding: { metric: 1 mm, us: 1/8 in", "rounding: { metric: 1 mm, us: 1/2 in").figures[0].rounding.step.us == Length::inches(0.5));
+}
+
+TEST_CASE("what a step's text names is there, and its sections are closed, or that is told at its line") {
+    const std::string sew = "text: Sew it.";
+    CHECK(changed_journal(sew, "text: \"{{#has-eyelet}}Set {{n}} of {{edge}}{{^has-band}} or less{{/has-band}}.{{/has-eyelet}} {{! {{ }}Done.\"").steps.size() == 2);
+    check_broken({
+        {j_yaml, "text: Sew it.", "text: \"Sew ▸{{edeg}} on.\"", "unknown-name", "write '{{edge}}'"},
+        {j_yaml, "text: Sew it.", "text: \"Sew {{edge}} at ▸{{board-width}}.\"", "unknown-name", "under 'uses'"},  // a value
+        {j_yaml, "text: Sew it.", "text: \"{{n}} ▸{{has-band}}\"", "unknown-name", "{{#has-band}}…{{/has-band}}"},
+        {j_yaml, "text: Sew it.", "text: \"Sew ▸{{#has-bnad}}it{{/has-bnad}}.\"", "unknown-name", "write 'has-band'"},
+        {j_yaml, "text: Sew it.", "text: \"Sew ▸{{#has-left}}it{{/has-left}}.\"", "unknown-name"},  // a figure
+        {j_yaml, "text: Sew it.", "text: \"Sew ▸{{#has-band}}it.\"", "unclosed-section", "close it"},
+        {j_yaml, "text: Sew it.", "text: \"Sew {{#has-band}}it{{/has-band}}▸{{/has-band}}.\"", "unopened-section"},
+        {j_yaml, "text: Sew it.", "text: \"Sew {{#has-band}}{{#has-cord}}it▸{{/has-band}}{{/has-cord}}.\"", "crossed-sections", "reverse order"},
+        {j_yaml, "text: Sew it.", "text: \"Sew ▸{{edge it.\"", "unclosed-tag"},
+        {j_yaml, "text: Sew it.", "text: \"Sew ▸{{{edge}}} it.\"", "bad-tag"},
+        {j_yaml, "text: Sew it.", "text: \"Sew {{! {{ }}▸{{edeg}} it.\"", "unknown-name", "write '{{edge}}'"},
+        {j_yaml, "text: \"Cut  it.\"", "text: \"Cut  ▸{{it}}.\"", "unknown-name"},
+        {j_yaml, "- { title: Sew, text: Sew it., uses", "- title: Sew\n    text: >-\n      Äußere {{n}}\n      ends {{#has-band}}once\n      or ▸{{twise}}{{/has-band}} or ▸{{thrise}}\n      never.\n  - { title: Sew, text: Sew it., uses",
+         "unknown-name"},
+    });
+}
+
 TEST_CASE("faults in a template's pieces, lengths, items and figures") {
     check_broken({
         {j_yaml, "stock: board", "stock: ▸bord", "unknown-word", "write 'board'"},
