@@ -165,7 +165,7 @@ GuideThing GuideThings::sheets() const {
     const int count = m.conditions.sheets;
     GuideThing thing{"", words_.line("pages"), {}, {}};
     thing.sizes.push_back({"", words_.line("sheets", texts::Model().text("sheets", std::to_string(count)).truth("several-sheets", count != 1)), ""});
-    if (!m.sewing || m.sewing->signatures < 1) return thing;
+    if (!m.sewing || m.sewing->signatures < 1 || m.sewing->of->from_the_side()) return thing;  // single leaves make no signatures
     const auto groups = signature_groups(count, m.sewing->signatures);
     std::vector<std::string> told;
     for (const auto& [signatures, each] : groups)
