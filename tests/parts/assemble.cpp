@@ -54,7 +54,7 @@ TEST_CASE("arcs of the cut line stay arcs") {
     CHECK(arcs_in(nets::build(nets::library_card_pocket()).net.cut[0]) == 3);  // two corners, one thumb notch
     CHECK(arcs_in(nets::build(nets::envelope()).net.cut[0]) == 4);
     CHECK(arcs_in(nets::build(nets::pocket_tag()).net.cut[0]) == 0);
-    const Outline& cut = nets::build(nets::library_card_pocket()).net.cut[0];
+    const Outline cut = nets::build(nets::library_card_pocket()).net.cut[0];
     Point from = cut.start;
     double notch = 0;
     for (const Outline::Edge& edge : cut.edges) {

@@ -138,8 +138,9 @@ TEST_CASE("scores are valleys or mountains as seen on the front, each hinge once
     int valleys = 0;
     for (const ScoreLine& score : m.folded.scores) valleys += score.valley;
     CHECK(valleys == 7);               // the strip's two vertical folds are bent while their front faces away
-    for (const ScoreLine& score : made(nets::library_card_pocket()).folded.scores) CHECK_FALSE(score.valley);
-    const ScoreLine& bottom = made(nets::library_card_pocket()).folded.scores.back();
+    const Made card = made(nets::library_card_pocket());
+    for (const ScoreLine& score : card.folded.scores) CHECK_FALSE(score.valley);
+    const ScoreLine bottom = card.folded.scores.back();
     CHECK(bottom.from.y == Length());
     CHECK(bottom.to.y == Length());
     CHECK(abs(bottom.to.x - bottom.from.x) == Length::mm(80));
