@@ -2,7 +2,6 @@
 #include "compose/cover_dimensions.h"
 
 #include "compose/fractions.h"
-#include "compose/named_figure.h"
 
 namespace qw::compose {
 
@@ -45,17 +44,18 @@ private:
 
     void panel() {
         const Rect& p = *flat_.panel;
-        const std::string side = stepped_figure(p.left, measures_.ruler);  // what is left of the cover beside the spine
+        // What is left of the cover beside the spine, half a step more exact than the cover where that is needed.
+        const std::string side = shown(p.left);
         all_.across.push_back({{}, p.left, flat_.size.height, side, {{p.left / 2, above(0.2)}, words_.line("panel"), side}});
         all_.across.push_back({p.right, flat_.size.width, flat_.size.height, side, {}});
-        remark({p.left + p.width() * 0.2, above(0.06)}, words_.line("spine-panel"), named_figure(measures_, "spine-width", measures_.ruler));
+        remark({p.left + p.width() * 0.2, above(0.06)}, words_.line("spine-panel"), shown(p.width()));
     }
 
     void whole() {
         const Length from = flat_.turned_in.empty() ? Length() : flat_.boards.front().left;
         const Length to = flat_.turned_in.empty() ? flat_.size.width : flat_.boards.back().right;
         const Length off = flat_.boards.empty() || flat_.paper ? flat_.size.height : flat_.boards.front().top;
-        all_.whole.push_back({from, to, off, stepped_figure(to - from, measures_.ruler), {}});
+        all_.whole.push_back({from, to, off, shown(to - from), {}});
     }
 
     void heights() {
@@ -71,7 +71,9 @@ private:
         if (flat_.boards.empty() || flat_.gap <= Length()) return;
         const Length x = flat_.boards.front().right + flat_.gap / 2;
         const std::string name = measures_.journal->picture == "case-cover" && measures_.named.count("joint") ? "joint" : "hinge-gap";
-        remark({x, above(0.06)}, words_.line(name), named_figure(measures_, name, measures_.ruler));
+        // Beside a fold it is what is left, and nobody measures it.
+        if (flat_.fold && flat_.paper) remark({x, above(0.06)}, words_.line("left-beside-fold"), "");
+        else remark({x, above(0.06)}, words_.line(name), shown(flat_.gap));
         const Length inset = flat_.boards.front().left;
         if (flat_.paper && inset > Length())
             remark({inset / 2, above(0.06)}, words_.line("beyond-board", texts::Model().text("piece", title("cover-paper"))), shown(inset));
@@ -97,7 +99,7 @@ private:
         if (flat_.turned_in.empty()) return;
         const Rect& paper = flat_.turned_in.back();
         remark({paper.left + paper.width() * 0.6, above(0.25)}, title("cover-paper"), size_of("cover-paper"));
-        if (flat_.turn_in > Length()) remark({flat_.turn_in / 2, above(0.25)}, words_.line("turn-in"), named_figure(measures_, "turn-in", measures_.ruler));
+        if (flat_.turn_in > Length()) remark({flat_.turn_in / 2, above(0.25)}, words_.line("turn-in"), shown(flat_.turn_in));
     }
 
     void guards() {

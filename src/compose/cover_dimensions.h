@@ -24,7 +24,8 @@ struct Span {
     Remark else_remark;
 };
 
-/// Everything that is measured on the flat cover, figures set with real fractions.
+/// Everything that is measured on the flat cover, figures set with real fractions. Distances beside each other add up to
+/// the whole to the last digit shown, or one of them is named as what is left.
 struct CoverDimensions {
     std::vector<Span> across;    ///< in one line above the drawing, from the left
     std::vector<Span> whole;     ///< above that: the whole width; none where the parts are not joined

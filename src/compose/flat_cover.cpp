@@ -2,6 +2,7 @@
 #include "compose/flat_cover.h"
 
 #include "base/fault.h"
+#include "compose/named_figure.h"
 
 #include <algorithm>
 #include <cmath>
@@ -22,6 +23,9 @@ Size needed(const Measures& m, const std::string& name) {
     return {piece->width.rounded, piece->height.rounded};
 }
 
+/// What is drawn is as long as its figure says, or the parts would not add up to the whole.
+Length as_shown(const Measures& m, const std::string& name) { return named_length_as_shown(m, name, m.ruler); }
+
 std::optional<Size> if_there(const Measures& m, const std::string& name) {
     return m.piece(name) ? std::optional(needed(m, name)) : std::nullopt;
 }
@@ -30,7 +34,7 @@ FlatCover opened(const Measures& m) {
     FlatCover flat;
     const Size board = needed(m, "board");
     const Size strip = if_there(m, "spine").value_or(Size{{}, board.height});
-    flat.gap = m.named_length("hinge-gap");
+    flat.gap = as_shown(m, "hinge-gap");
     flat.size = {board.width * 2 + flat.gap * 2 + strip.width, max(board.height, strip.height)};
     const Length right = flat.size.width - board.width;
     flat.boards = {Rect::at({{}, {}}, board), Rect::at({right, {}}, board)};
@@ -48,9 +52,9 @@ FlatCover folded_round(const Measures& m) {
     const Size board = needed(m, "board");
     flat.paper = Rect::of(flat.size);
     flat.fold = flat.size.width / 2;
-    flat.gap = m.named_length("hinge-gap");
-    const Length inset = m.named_length("board-inset"), low = (flat.size.height - board.height) / 2;
+    const Length inset = as_shown(m, "board-inset"), low = (flat.size.height - board.height) / 2;
     flat.boards = {Rect::at({inset, low}, board), Rect::at({flat.size.width - inset - board.width, low}, board)};
+    flat.gap = max({}, *flat.fold - flat.boards.front().right);  // what is left: boards and insets are measured from the edges
     return flat;
 }
 
@@ -58,8 +62,8 @@ FlatCover cased(const Measures& m) {
     FlatCover flat;
     const Size board = needed(m, "board"), spine = needed(m, "spine"), cloth = needed(m, "spine-cloth");
     const auto paper = if_there(m, "cover-paper");
-    flat.turn_in = m.named_length("turn-in");
-    flat.gap = m.named_length(m.named.count("joint") ? "joint" : "hinge-gap");
+    flat.turn_in = as_shown(m, "turn-in");
+    flat.gap = as_shown(m, m.named.count("joint") ? "joint" : "hinge-gap");
     const Length beside = paper ? flat.turn_in : Length(), boards = board.width * 2 + flat.gap * 2 + spine.width;
     flat.size = {boards + beside * 2, max(max(board.height, spine.height), max(cloth.height, paper.value_or(Size{}).height))};
     const Rect whole = Rect::of(flat.size);
@@ -78,7 +82,7 @@ FlatCover soft(const Measures& m) {
     FlatCover flat;
     flat.size = needed(m, "soft-cover");
     flat.paper = Rect::of(flat.size);
-    const Length spine = m.named_length("spine-width");
+    const Length spine = as_shown(m, "spine-width");
     if (spine > Length()) flat.panel = Rect::centred({spine, flat.size.height}, *flat.paper);
     else flat.fold = flat.size.width / 2;
     return flat;

@@ -17,7 +17,7 @@ struct Zigzag {
 };
 
 /// The opened cover at true size, in the rounded lengths of the paper's own ruler: what the drawings show. The origin
-/// is the lower left corner of all that lies flat.
+/// is the lower left corner of all that lies flat. Parts beside each other add up to the whole.
 struct FlatCover {
     Size size;
     std::vector<Rect> boards;       ///< left, right; none: a soft cover
@@ -29,14 +29,14 @@ struct FlatCover {
     std::optional<Rect> panel;      ///< the part of a soft cover that is the spine
     std::optional<Length> fold;     ///< x of the fold where there is neither a spine strip nor a panel
     std::optional<Zigzag> zigzag;
-    Length gap;                     ///< hinge gap or joint; nothing: the template names none
+    Length gap;                     ///< hinge gap or joint as its figure says; beside a fold what board and inset leave; nothing: the template names none
     Length turn_in;                 ///< of what is seen before it is turned in
     std::vector<Length> stations;   ///< on the spine or the fold, down from the head
     std::vector<Length> rows;       ///< x of the rows of holes; at least the middle
 };
 
 /// For a template's `picture`. Pieces and named lengths that it uses:
-/// opened-cover: board, spine and hinge-tape if there, hinge-gap; wrapped-cover: cover-paper, board, hinge-gap,
+/// opened-cover: board, spine and hinge-tape if there, hinge-gap; wrapped-cover: cover-paper, board,
 /// board-inset; case-cover: board, spine, spine-cloth, cover-paper if there, joint (else hinge-gap), turn-in;
 /// soft-cover: soft-cover, spine-width; concertina: board, guard if there.
 /// Throws Fault (not_understood) for another picture or when a piece it needs is not there.

@@ -12,6 +12,9 @@ namespace qw::compose {
 /// the paper's own ruler only, to 0.5 mm or 1/16 in of either ruler. Empty when there is none of that name.
 std::string named_figure(const journal::Measures& measures, const std::string& name, UnitSystem system, Rounding way = Rounding::nearest);
 
+/// The same as a length: just as long as its figure says, so that a drawing can add it to others. Zero when there is none.
+Length named_length_as_shown(const journal::Measures& measures, const std::string& name, UnitSystem system, Rounding way = Rounding::nearest);
+
 /// To 0.5 mm or 1/16 in, with real fractions.
 std::string stepped_figure(Length value, UnitSystem system, Rounding way = Rounding::nearest);
 

@@ -164,7 +164,8 @@ TEST_CASE("the cover tells all its dimensions") {
             CHECK(told(board.height()));
         }
         if (flat.spine) CHECK(told(flat.spine->width()));
-        if (flat.gap > 0_mm) CHECK(told(flat.gap));
+        if (flat.gap > 0_mm && !flat.fold) CHECK(told(flat.gap));
+        if (flat.gap > 0_mm && flat.fold && flat.paper) CHECK(made.says(drawing_words().line("left-beside-fold")));
         if (flat.paper) CHECK(told(flat.size.height));
         if (journal.picture == "opened-cover" || flat.paper) CHECK(told(flat.size.width));
         if (flat.cloth) CHECK(made.says(real_fractions(m.piece("spine-cloth")->text(m.ruler))));

@@ -5,6 +5,7 @@
 
 #include "base/fault.h"
 #include "compose/fractions.h"
+#include "compose/guide_drawing.h"
 #include "compose/guide_things.h"
 
 #include <catch2/catch.hpp>
