@@ -14,7 +14,7 @@ namespace {
 
 constexpr Grey back_tone = 0.87;
 const Length room_for_arrow = Length::mm(5), above_sentence = Length::mm(2), fold_hatch_gap = Length::mm(1.3);
-const Length arrow_head = Length::mm(2.6);
+const Length fold_arrow_head = Length::mm(2.6);
 constexpr Setting fold_title = setting::small, fold_side = setting::remark;
 
 std::vector<Length> dotted() { return {Length::mm(0.35), Length::mm(0.75)}; }
@@ -212,8 +212,8 @@ private:
 
     void head(Point tip, Point from, bool filled) {
         const double length = length_of({from, tip}).in_mm(), x = (tip.x - from.x).in_mm() / length, y = (tip.y - from.y).in_mm() / length;
-        const Length half = arrow_head * 0.35;
-        const Point foot{tip.x - arrow_head * x, tip.y - arrow_head * y};
+        const Length half = fold_arrow_head * 0.35;
+        const Point foot{tip.x - fold_arrow_head * x, tip.y - fold_arrow_head * y};
         const std::vector<Point> corners{tip, {foot.x - half * y, foot.y + half * x}, {foot.x + half * y, foot.y - half * x}};
         canvas_.polygon(corners, filled ? 0.0 : 1.0);
         canvas_.closed_line(corners, weight::line);
