@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What a guide says.
-#include "compose/guide_drawing.h"
 #include "compose/guide_samples.h"
 
 #include "base/fault.h"
