@@ -3,7 +3,9 @@
 
 #include "artwork/thumbnail.h"
 #include "checks/finished_rules.h"
+#include "checks/misprint_rules.h"
 #include "pdf/draw.h"
+#include "proof/misprint.h"
 #include "proof/render.h"
 
 #include <algorithm>
@@ -44,6 +46,35 @@ bool one_passed_picture(const PlannedFile& file, std::size_t page) {
     return picture && file.document.artwork[picture->artwork].facts.passage == artwork::Passage::through;
 }
 
+bool same_place(const compose::Picture& a, const compose::Picture& b) { return a.place == b.place && a.clip == b.clip && a.shape == b.shape; }
+
+std::optional<Point> end_of(const std::variant<compose::Outline::Move, compose::Outline::Line, compose::Outline::Curve, compose::Outline::Close>& step) {
+    return std::visit([](const auto& one) -> std::optional<Point> {
+        if constexpr (requires { one.to; }) return one.to;
+        else return std::nullopt;
+    }, step);
+}
+
+bool same_line(const compose::Outline& a, const compose::Outline& b) {
+    return a.steps.size() == b.steps.size() && a.stroke == b.stroke && a.dash == b.dash && a.stroke_grey == b.stroke_grey && a.fill == b.fill &&
+           std::equal(a.steps.begin(), a.steps.end(), b.steps.begin(), [](const auto& left, const auto& right) { return left.index() == right.index() && end_of(left) == end_of(right); });
+}
+
+/// Whether two pages differ only in which pictures they show and in the words of their legends: then one of them tells
+/// by its rendering what both look like, and the pictures of the other are proven by structure.
+bool alike_but_for_pictures(const PlannedFile& file, std::size_t a, std::size_t b) {
+    const auto& one = file.document.pages[a].items;
+    const auto& other = file.document.pages[b].items;
+    const auto passed = [&](const compose::Picture& picture) { return file.document.artwork[picture.artwork].facts.passage == artwork::Passage::through; };
+    return file.document.pages[a].size == file.document.pages[b].size && one.size() == other.size() &&
+           std::equal(one.begin(), one.end(), other.begin(), [&](const compose::Item& left, const compose::Item& right) {
+               if (left.index() != right.index() || std::holds_alternative<compose::PdfFace>(left)) return false;
+               if (const auto* picture = std::get_if<compose::Picture>(&left)) return passed(*picture) && passed(std::get<compose::Picture>(right)) && same_place(*picture, std::get<compose::Picture>(right));
+               if (const auto* text = std::get_if<compose::Text>(&left)) return text->at == std::get<compose::Text>(right).at;
+               return same_line(std::get<compose::Outline>(left), std::get<compose::Outline>(right));
+           });
+}
+
 /// Pages to render, counted from 0.
 std::set<std::size_t> pages_to_render(const PlannedFile& file, Rendering rendering) {
     const std::size_t n = file.document.pages.size();
@@ -52,7 +83,9 @@ std::set<std::size_t> pages_to_render(const PlannedFile& file, Rendering renderi
     double most = -1;
     for (std::size_t i = 0; i < n; ++i) {
         if (rendering == Rendering::all || !one_passed_picture(file, i)) {
-            pages.insert(i);
+            // The last sheet, front and back, may be filled otherwise and is always rendered.
+            const bool told = rendering != Rendering::all && i + 2 < n && std::any_of(pages.begin(), pages.end(), [&](std::size_t other) { return alike_but_for_pictures(file, i, other); });
+            if (!told) pages.insert(i);
             continue;
         }
         if (!first) first = i;
@@ -91,6 +124,18 @@ report::SheetRow row_of(const PlannedFile& file, std::size_t page) {
     return row;
 }
 
+/// A borderless page as a driver that enlarges and a sheet that lies aside print it; shown where it loses what matters.
+void simulate_misprint(const PlannedFile& file, std::size_t page, const proof::Pixels& pixels, const checks::Rules& rules, DrawnFile& drawn) {
+    const Size size = file.document.pages[page].size;
+    const proof::Misprint misprint = checks::misprint_in_force(rules);
+    const proof::Misprinted seen = proof::misprint(pixels, size, file.looked->set->safe_area * file.placements[page].scale, misprint);
+    const std::size_t told = drawn.findings.size();
+    checks::check_misprinted(rules, seen, file.path, static_cast<int>(page) + 1, drawn.findings);
+    if (drawn.findings.size() == told) return;
+    const proof::Pixels aside = proof::printed_aside(pixels, size, misprint.enlarged, seen.aside);
+    drawn.rows[page].misprint = artwork::thumbnail(aside.rgb, aside.width, aside.height, thumbnail_pixels);
+}
+
 void judge_rendered(const PlannedFile& file, std::size_t page, const proof::Pixels& pixels, const checks::Rules& rules, DrawnFile& drawn) {
     const checks::RenderedPage seen{static_cast<int>(page) + 1, file.document.pages[page].size, pixels.width, pixels.height, proof::ink_of(pixels)};
     if (file.printable) checks::check_ink_inside(rules, seen, *file.printable, file.path, drawn.findings);
@@ -98,6 +143,7 @@ void judge_rendered(const PlannedFile& file, std::size_t page, const proof::Pixe
     if (shown.ink)
         checks::check_rendered_artwork(rules, seen, file.placements[page], *shown.ink, shown.width, shown.height, file.print == Print::borderless, file.path, drawn.findings);
     report::SheetRow& row = drawn.rows[page];
+    if (shown.ink && file.print == Print::borderless) simulate_misprint(file, page, pixels, rules, drawn);
     row.proven = "rendering";
     row.picture = artwork::thumbnail(pixels.rgb, pixels.width, pixels.height, thumbnail_pixels);
     if (row.ink.empty()) {

@@ -2,8 +2,11 @@
 #include "base/fault.h"
 #include "base/words.h"
 #include "proof/file_facts.h"
+#include "checks/rules.h"
 #include "release/kit_sizes.h"
 #include "release/look.h"
+#include "release/part_plans.h"
+#include "release/plan_parts.h"
 #include "release/print_sizes.h"
 #include "release/read.h"
 #include "release/release.h"
@@ -22,9 +25,20 @@ int faces_in(Disk& disk, const kit::ArtworkFile& file) {
     return static_cast<int>(facts.pages.size());
 }
 
+std::map<std::string, std::size_t> pictures_of(Disk& disk, const kit::Set& set) {
+    std::map<std::string, std::size_t> pictures;
+    for (const auto& [face, files] : set.faces)
+        for (const kit::ArtworkFile& file : files) pictures[face] += static_cast<std::size_t>(faces_in(disk, file));
+    return pictures;
+}
+
 SheetCounts count_sheets(Disk& disk, const kit::Manifest& manifest) {
     SheetCounts counts;
     for (const kit::Set& set : manifest.sets) {
+        if (set.role == kit::Role::part) {
+            counts.add_parts(set, pictures_of(disk, set));
+            continue;
+        }
         if (set.role != kit::Role::journal_page && set.role != kit::Role::full_sheet) continue;
         int faces = 0;
         for (const kit::ArtworkFile& file : set.files) faces += faces_in(disk, file);
@@ -53,14 +67,26 @@ Print print_of(const ReadKit& kit, const std::optional<std::string>& asked) {
     throw Fault(FaultKind::not_understood, {"unknown-print", {"--print", 0, 0}, "there is no print '" + *asked + "'", "borderless or bordered", near ? "did you mean '" + *near + "'?" : ""});
 }
 
+/// With the levels that are in force for the kit.
+void add_part_findings(const ReadKit& kit, const SizedParts& sized, journal::Measures& measures) {
+    const checks::Rules rules(kit.pipeline->checks, kit.manifest.overrides);
+    for (Finding& finding : sized.findings(measures)) rules.say(measures.findings, std::move(finding));
+}
+
 }  // namespace
 
 Measured measure(Disk& disk, const Order& order, const Asked& asked) {
     const ReadKit kit = read(disk, order);
-    const journal::Conditions conditions = conditions_of(kit.manifest, *kit.pipeline, *kit.printer, count_sheets(disk, kit.manifest),
-                                                         paper_of(kit, asked.paper), print_of(kit, asked.print), asked.percent);
-    Measured measured{kit.manifest.kit, kit.journal, journal::compute(*kit.journal, conditions)};
+    const Paper& paper = paper_of(kit, asked.paper);
+    const Print print = print_of(kit, asked.print);
+    SheetCounts counts = count_sheets(disk, kit.manifest);
+    counts.filled = filled_parts(kit, counts);
+    const journal::Conditions conditions = conditions_of(kit.manifest, *kit.pipeline, *kit.printer, counts, paper, print, asked.percent);
+    Measured measured{kit.manifest.kit, kit.journal, journal::compute(*kit.journal, conditions), {}};
+    const SizedParts sized(kit, counts, paper, print, asked.percent);
+    for (const SizedPart& part : sized.all()) measured.parts.push_back(parts::told(part.net, part.folded, part.set->name, part.count));
     set_levels(kit.manifest, measured.measures.findings);
+    add_part_findings(kit, sized, measured.measures);
     return measured;
 }
 

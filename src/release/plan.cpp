@@ -2,6 +2,7 @@
 #include "release/plan.h"
 
 #include "checks/artwork_rules.h"
+#include "checks/misprint_rules.h"
 #include "release/kit_sizes.h"
 #include "release/plan_parts.h"
 #include "release/plan_sheets.h"
@@ -52,6 +53,8 @@ void plan_set(const ReadKit& kit, const LookedSet& set, const checks::Rules& rul
             Findings found;
             for (const compose::Placement& placement : file.placements)
                 if (placement.face) checks::check_placement(rules, *set.set, edition, placement, faces[*placement.face].shown, found);
+            if (print == Print::borderless && !file.placements.empty())
+                checks::check_safe_area_of(rules, *set.set, file.placements.front().scale, paper.title + ", " + name_of(print), found);
             add_new(plan.findings, found);
             plan.files.push_back(std::move(file));
         }

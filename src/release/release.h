@@ -5,6 +5,7 @@
 #include "base/edition.h"
 #include "journal/measures.h"
 #include "kit/pipeline.h"
+#include "parts/told.h"
 #include "record/release_record.h"
 #include "release/order.h"
 #include "report/audit_report.h"
@@ -42,7 +43,8 @@ struct Asked {
 struct Measured {
     std::string kit;
     std::shared_ptr<const kit::JournalTemplate> journal;  ///< what `measures` points into
-    journal::Measures measures;
+    journal::Measures measures;                           ///< its findings are the journal's and the parts'
+    std::vector<parts::ToldPart> parts;                   ///< in the order of the manifest
 };
 Measured measure(Disk& disk, const Order& order, const Asked& asked);
 

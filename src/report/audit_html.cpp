@@ -69,6 +69,10 @@ std::string findings(const AuditReport& r) {
     return html + "</section>\n";
 }
 
+std::string figure(const std::vector<std::byte>& jpeg, const std::string& caption) {
+    return "<li><figure><img alt=\"" + escaped(caption) + "\" src=\"data:image/jpeg;base64," + base64(jpeg) + "\"><figcaption>" + escaped(caption) + "</figcaption></figure></li>\n";
+}
+
 std::string pictures(const AuditReport& r) {
     std::string html, group;
     for (const SheetRow& row : r.sheets) {
@@ -79,8 +83,9 @@ std::string pictures(const AuditReport& r) {
             group = name;
             html += "<h3>" + escaped(name) + "</h3>\n<ul class=\"wall\">\n";
         }
-        html += "<li><figure><img alt=\"" + escaped(row.set + ", page " + std::to_string(row.page)) + "\" src=\"data:image/jpeg;base64," +
-                base64(row.picture) + "\"><figcaption>" + escaped(row.set) + ", page " + std::to_string(row.page) + "</figcaption></figure></li>\n";
+        const std::string caption = row.set + ", page " + std::to_string(row.page);
+        html += figure(row.picture, caption);
+        if (!row.misprint.empty()) html += figure(row.misprint, caption + ", enlarged by a borderless driver and lying aside");
     }
     if (group.empty()) return "";
     return "<section aria-labelledby=\"pictures\">\n<h2 id=\"pictures\">Pages as they print</h2>\n"

@@ -20,6 +20,7 @@ struct SheetRow {
     std::string ink;              ///< "12 %", mean darkness of the artwork or of the rendered page
     std::string proven;           ///< "rendered" or "same picture stream"
     std::vector<std::byte> picture;  ///< JPEG of the rendered page, small; empty: not rendered
+    std::vector<std::byte> misprint;  ///< the same of the sheet as a misprint leaves it; empty: it loses nothing that matters
 };
 
 /// All that one audit has to say. No times, no absolute paths: the same subject gives the same report.

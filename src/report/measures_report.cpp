@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "report/measures_report.h"
 
+#include "base/words.h"
 #include "report/finding_json.h"
 
 #include <cmath>
@@ -69,6 +70,41 @@ Json stations_json(const std::vector<journal::Shown>& stations) {
     return json;
 }
 
+/// Printed things are measured with a ruler, to the nearest 0.5 mm or 1/16 in; nothing is cut from these numbers.
+std::string ruled(Size size, UnitSystem system) {
+    const Length step = system == UnitSystem::metric ? Length::mm(0.5) : Length::inches(1.0 / 16);
+    return show(round_to_step(size.width, step, Rounding::nearest), round_to_step(size.height, step, Rounding::nearest), system);
+}
+
+Json size_json(Size size) { return {{"width_mm", number(size.width)}, {"height_mm", number(size.height)}, {"shown", shown_texts(ruled(size, UnitSystem::metric), ruled(size, UnitSystem::us))}}; }
+
+Json part_json(const parts::ToldPart& part) {
+    Json json;
+    json["set"] = part.set;
+    json["part"] = part.part;
+    json["count"] = part.count;
+    json["scale"] = std::round(part.scale * 1e6) / 1e6;
+    json["flat"] = size_json(part.flat);
+    json["folded"] = size_json(part.folded);
+    json["folded"]["thickness_mm"] = number(part.thickness);
+    json["panels"] = Json::array();
+    for (const auto& panel : part.panels) {
+        Json one = size_json(panel.size);
+        one["name"] = panel.name;
+        json["panels"].push_back(one);
+    }
+    json["pockets"] = Json::array();
+    for (const auto& pocket : part.pockets) {
+        Json one;
+        one["name"] = pocket.name;
+        one["width_mm"] = number(pocket.room.width);
+        one["depth_mm"] = number(pocket.room.depth);
+        one["shown"] = shown_texts(ruled({pocket.room.width, pocket.room.depth}, UnitSystem::metric), ruled({pocket.room.width, pocket.room.depth}, UnitSystem::us));
+        json["pockets"].push_back(one);
+    }
+    return json;
+}
+
 void add_row(std::string& text, const std::string& name, const std::string& count, const std::string& first, const std::string& second) {
     char row[256];
     std::snprintf(row, sizeof row, "  %-22s %3s   %-22s %s\n", name.c_str(), count.c_str(), first.c_str(), second.c_str());
@@ -77,7 +113,7 @@ void add_row(std::string& text, const std::string& name, const std::string& coun
 
 }  // namespace
 
-std::string to_json(const journal::Measures& m, const std::string& kit) {
+std::string to_json(const journal::Measures& m, const std::string& kit, const std::vector<parts::ToldPart>& parts) {
     Json json;
     json["kit"] = kit;
     json["journal"] = m.journal->name;
@@ -93,6 +129,8 @@ std::string to_json(const journal::Measures& m, const std::string& kit) {
     json["figures"] = Json::array();
     for (const journal::ToldFigure& figure : m.figures) json["figures"].push_back(figure_json(figure));
     if (m.sewing) json["sewing"] = sewing_json(*m.sewing);
+    json["parts"] = Json::array();
+    for (const parts::ToldPart& part : parts) json["parts"].push_back(part_json(part));
     json["bulk_mm"] = number(m.bulk);
     json["creep_mm"] = {{"least", number(m.creep_least)}, {"most", number(m.creep_most)}};
     json["findings"] = Json::array();
@@ -100,7 +138,7 @@ std::string to_json(const journal::Measures& m, const std::string& kit) {
     return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
-std::string to_text(const journal::Measures& m, const std::string& kit) {
+std::string to_text(const journal::Measures& m, const std::string& kit, const std::vector<parts::ToldPart>& parts) {
     const UnitSystem first = m.ruler, second = first == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric;
     const auto value = [](const journal::Shown& shown, UnitSystem system) {
         return show(system == UnitSystem::metric ? shown.metric : shown.us, system);
@@ -121,6 +159,13 @@ std::string to_text(const journal::Measures& m, const std::string& kit) {
     for (const journal::ToldFigure& figure : m.figures) {
         const std::string own_text = figure.text(first), other = figure.text(second);
         add_row(text, figure.of->title, "", own_text, own_text == other ? "" : other);
+    }
+    if (!parts.empty()) text += "\nparts, as printed\n";
+    for (const parts::ToldPart& part : parts) {
+        add_row(text, spaced_name(part.set) + ", flat", std::to_string(part.count), ruled(part.flat, first), ruled(part.flat, second));
+        add_row(text, "  folded", "", ruled(part.folded, first), ruled(part.folded, second));
+        for (const auto& pocket : part.pockets)
+            add_row(text, "  room: " + pocket.title, "", ruled({pocket.room.width, pocket.room.depth}, first), ruled({pocket.room.width, pocket.room.depth}, second));
     }
     char tail[200];
     std::snprintf(tail, sizeof tail, "\nbulk %.1f mm, creep %.2f to %.2f mm\n", m.bulk.in_mm(), m.creep_least.in_mm(), m.creep_most.in_mm());
