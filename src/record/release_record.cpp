@@ -19,7 +19,7 @@ using Json = nlohmann::ordered_json;  // keys in the order of the format's page
 [[noreturn]] void refuse(const std::string& shown_name, const std::string& what) {
     throw Fault(FaultKind::not_carried_out,
                 {"damaged-record", {shown_name, 0, 0}, what,
-                 "a release record of format " + std::to_string(ReleaseRecord::oldest_format) + " or " + std::to_string(ReleaseRecord::format),
+                 "a release record of format " + std::to_string(ReleaseRecord::format),
                  "release the kit again, or take the file from a copy"});
 }
 
@@ -137,16 +137,12 @@ Json parsed(const std::string& text, const std::string& shown_name) {
     }
 }
 
-std::string json_text(const ReleaseRecord& record, int format) {
-    const Json json = {{"format", format},                    {"kit", record.kit},
+std::string json_text(const ReleaseRecord& record) {
+    const Json json = {{"format", ReleaseRecord::format},            {"kit", record.kit},
                        {"version", record.version},           {"tool", record.tool},
                        {"inputs", list_of(record.inputs)},    {"files", list_of(record.files)},
                        {"bundles", list_of(record.bundles)}};
     return json.dump(2) + "\n";
-}
-
-bool says_what_was_done(const ReleaseRecord& record) {
-    return std::any_of(record.inputs.begin(), record.inputs.end(), [](const Input& input) { return !input.done.empty(); });
 }
 
 }  // namespace
@@ -155,15 +151,14 @@ std::string to_json(const ReleaseRecord& unsorted) {
     const ReleaseRecord record = sorted(unsorted);
     const std::string fault = fault_in_record(record);
     if (!fault.empty()) throw Fault(FaultKind::not_carried_out, {"damaged-record", {"release.json", 0, 0}, fault, "", ""});
-    return json_text(record, ReleaseRecord::format);
+    return json_text(record);
 }
 
 ReleaseRecord read_release_record(const std::string& text, const std::string& shown_name) {
     const Json json = parsed(text, shown_name);
     const auto format = json.is_object() ? json.find("format") : json.end();
     if (format == json.end() || !format->is_number_unsigned()) refuse(shown_name, "it does not say which format it has");
-    const auto number = format->get<std::uint64_t>();
-    if (number < ReleaseRecord::oldest_format || number > ReleaseRecord::format) refuse(shown_name, "it has format " + format->dump());
+    if (format->get<std::uint64_t>() != ReleaseRecord::format) refuse(shown_name, "it has format " + format->dump());
     const Members m(json, "", 7, shown_name);
     ReleaseRecord record{m.text("kit"), m.text("version"), m.text("tool"),
                          read_list(m.list("inputs"), "inputs", shown_name, read_input),
@@ -171,9 +166,8 @@ ReleaseRecord read_release_record(const std::string& text, const std::string& sh
                          read_list(m.list("bundles"), "bundles", shown_name, read_bundle)};
     const std::string fault = fault_in_record(record);
     if (!fault.empty()) refuse(shown_name, fault);
-    if (number == 1 && says_what_was_done(record)) refuse(shown_name, "it says what was done to an input, which format 1 does not");
     // Duplicate keys, another order, other spaces: no program of ours wrote that.
-    if (json_text(sorted(record), static_cast<int>(number)) != text) refuse(shown_name, "it was changed after it was written");
+    if (json_text(sorted(record)) != text) refuse(shown_name, "it was changed after it was written");
     return record;
 }
 

@@ -31,10 +31,9 @@ struct Bundle {
     int entries = 0;
 };
 
-/// release.json, format 2 (src/record/release.md): what was made, from what, with digests. No times, no absolute paths.
+/// release.json, format 1 (src/record/release.md): what was made, from what, with digests. No times, no absolute paths.
 struct ReleaseRecord {
-    static constexpr int format = 2;
-    static constexpr int oldest_format = 1;  ///< that is still read
+    static constexpr int format = 1;
     std::string kit, version, tool;
     std::vector<Input> inputs;
     std::vector<File> files;
@@ -43,8 +42,7 @@ struct ReleaseRecord {
 
 /// Sorted by path, UTF-8, two-space indent, one newline at the end: equal records give equal bytes.
 std::string to_json(const ReleaseRecord& record);
-/// Throws Fault (not_carried_out, code "damaged-record") for text that is no such record or of a format that is not
-/// read. A record of format 1 says of no input what was done to it.
+/// Throws Fault (not_carried_out, code "damaged-record") for text that is no such record or of another format.
 ReleaseRecord read_release_record(const std::string& text, const std::string& shown_name);
 
 /// contents.txt as `sha256sum -c` reads it: digest, two spaces, path; sorted by path. `contents.txt` itself is left out.
