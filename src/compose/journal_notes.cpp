@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "base/words.h"
 #include "compose/journal_notes.h"
 
 #include "compose/fractions.h"
-#include "compose/measure_rows.h"
+#include "compose/named_figure.h"
 #include "compose/ruled_table.h"
 
 #include <algorithm>
@@ -12,13 +11,6 @@
 namespace qw::compose {
 
 namespace {
-
-/// "hinge-gap" → "Hinge gap".
-std::string as_title(const std::string& name) {
-    std::string title = spaced_name(name);
-    if (!title.empty() && title[0] >= 'a' && title[0] <= 'z') title[0] = static_cast<char>(title[0] - 'a' + 'A');
-    return title;
-}
 
 std::string both(const kit::BothLengths& value, UnitSystem first) {
     const UnitSystem second = first == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric;
@@ -54,16 +46,17 @@ void draw_setting_out(Sheet& sheet, const journal::Measures& measures, const tex
     const auto lengths = setting_out(*measures.journal);
     if (lengths.empty()) return;
     const UnitSystem own = measures.ruler, other = own == UnitSystem::metric ? UnitSystem::us : UnitSystem::metric;
+    const texts::Passages names = passages_of(sheet.context().pipeline, "names");
     const Length gap = Length::mm(5);
     Length widest = Length::mm(26);
-    for (const kit::NamedLength* length : lengths) widest = max(widest, sheet.canvas().width(setting::small_strong, as_title(length->name)));
+    for (const kit::NamedLength* length : lengths) widest = max(widest, sheet.canvas().width(setting::small_strong, title_of_name(length->name, names)));
     const std::size_t columns = columns_for(sheet, widest, gap, lengths.size());
     RuledTable table(sheet, std::vector<Length>(columns, (sheet.content().width() + gap) / static_cast<double>(columns) - gap), gap);
     table.introduce(words.line("setting-out-heading"), {});
     for (std::size_t from = 0; from < lengths.size(); from += columns) {
         std::vector<TableCell> cells;
         for (std::size_t i = from; i < std::min(lengths.size(), from + columns); ++i)
-            cells.push_back(TableCell(as_title(lengths[i]->name), setting::small_strong)
+            cells.push_back(TableCell(title_of_name(lengths[i]->name, names), setting::small_strong)
                                 .add(real_fractions(show(lengths[i]->value.in(own), own)), setting::table_figure)
                                 .add(real_fractions(show(lengths[i]->value.in(other), other)), setting::other));
         table.row(cells);
@@ -95,12 +88,13 @@ void draw_departures(Sheet& sheet, const journal::Measures& measures, const text
     const Length all = sheet.content().width(), gap = Length::mm(5), first = Length::mm(46);
     const bool narrow = all < first * 3;  // what stands beside each other on a wide sheet stands below each other
     RuledTable table(sheet, narrow ? std::vector<Length>{all} : std::vector<Length>{first, (all - first - gap * 2) / 2, (all - first - gap * 2) / 2}, gap);
+    const texts::Passages names = passages_of(sheet.context().pipeline, "names");
     const std::string heading = words.line("otherwise-heading"), why = words.line("otherwise-why-head"), published = words.line("otherwise-published-head");
     table.introduce(heading, words.paragraphs("otherwise"));
     table.airy(Length::mm(1.2), Length::mm(1.2));
     if (!narrow) table.head({{words.line("otherwise-value-head"), setting::small_strong}, {why, setting::small_strong}, {published, setting::small_strong}});
     for (const Departure& d : departures_of(measures, words)) {
-        const TableCell name = TableCell(as_title(d.name), setting::label).add(d.value, setting::body);
+        const TableCell name = TableCell(title_of_name(d.name, names), setting::label).add(d.value, setting::body);
         if (narrow) {
             table.row({name}, weight::line);
             table.row({TableCell(why, setting::small_strong).add(real_fractions(d.why), setting::small)});
