@@ -11,11 +11,8 @@ namespace {
 
 using Kind = PrintCause::Kind;
 
-/// What borderless drivers print beyond the paper, both sides together: canvas of 627.552 by 806.112 pt on letter and
-/// 610.992 by 855.792 pt on A4, driver data of 50 and 47 inkjets. The picture keeps its shape and fills the canvas.
-const Size beyond_paper{Length::mm(5.486), Length::mm(4.978)};
-
-double enlarged_scale(const Paper& paper) {
+/// The picture keeps its shape and fills what the driver prints on, which is larger than the paper.
+double enlarged_scale(const Paper& paper, Size beyond_paper) {
     const Size sheet = paper.size.as_portrait();
     return 1 + std::max(beyond_paper.width / sheet.width, beyond_paper.height / sheet.height);
 }
@@ -29,7 +26,7 @@ public:
 
     std::vector<PrintCause> all() {
         add({Kind::as_made, made_, nullptr, kit::Sides::single, false, 1});
-        add({Kind::enlarged, made_, nullptr, kit::Sides::single, false, enlarged_scale(made_)});
+        add({Kind::enlarged, made_, nullptr, kit::Sides::single, false, enlarged_scale(made_, pipeline_.borderless_enlargement)});
         for (const Paper& paper : pipeline_.papers) {
             if (paper.size != made_.size) add({Kind::whole, paper, nullptr, kit::Sides::single, false, fitted_scale(made_, {paper, Print::borderless, {}})});
             for (const kit::Printer& printer : pipeline_.printers) {

@@ -91,6 +91,7 @@ struct Pipeline {
     Path folder;
     std::vector<Paper> papers;
     std::vector<Printer> printers;
+    Size borderless_enlargement;          ///< printers.yaml: how much wider and higher than the paper, in portrait, borderless drivers print
     std::vector<Stock> stocks;
     std::vector<Board> boards;
     std::map<UnitSystem, std::vector<std::string>> usual_boards;  ///< for a kit that lists none, by the paper's ruler; never empty

@@ -28,6 +28,20 @@ std::optional<Margins> margins_value(const Node& node, Faults& faults) {
     return margins;
 }
 
+/// No driver is known that takes off more than 3 mm a side; ten times that is a slip of the pen.
+Reader<Length> beyond_value() { return length_value({Length(), Length::mm(60), "0 mm to 60 mm"}); }
+
+void read_enlargement(MapReader& map, Size& enlargement, Faults& faults) {
+    const std::string key = "borderless-enlargement";
+    const Node* node = map.required(key);
+    if (!node || !is_map(*node, faults, "{ width: 15.552 pt, height: 14.112 pt, source: … }")) return;
+    MapReader reader(*node, faults, "'" + key + "'");
+    reader.required("width", enlargement.width, beyond_value());
+    reader.required("height", enlargement.height, beyond_value());
+    need_origin(reader, {key, map.mark_of(key), *node}, faults);
+    reader.done();
+}
+
 }  // namespace
 
 void read_printers(DataFolder& folder, Pipeline& into) {
@@ -47,6 +61,7 @@ void read_printers(DataFolder& folder, Pipeline& into) {
         printers.known.push_back(entry.key);
         into.printers.push_back(printer);
     });
+    read_enlargement(map, into.borderless_enlargement, faults);
     map.required("usual", into.usual["printer"], sourced(name_value(printers)));
     map.done();
 }

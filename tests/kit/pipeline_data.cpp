@@ -38,6 +38,16 @@ TEST_CASE("papers: letter for the inch ruler, A4 for the metric one") {
     CHECK(a4.ruler == UnitSystem::metric);
 }
 
+TEST_CASE("what borderless drivers print beyond the paper") {
+    // Driver data of 50 inkjets: a canvas of 627.552 by 806.112 pt on letter, and of 47: 610.992 by 855.792 pt on A4,
+    // which is 595.44 by 841.68 pt in those drivers.
+    const Size beyond = data().borderless_enlargement;
+    CHECK(Length::points(612) + beyond.width == Length::points(627.552));
+    CHECK(Length::points(792) + beyond.height == Length::points(806.112));
+    CHECK(Length::points(595.44) + beyond.width == Length::points(610.992));
+    CHECK(Length::points(841.68) + beyond.height == Length::points(855.792));
+}
+
 TEST_CASE("printers: margins as published") {
     const auto printer = [](const char* name) {
         INFO(name);
