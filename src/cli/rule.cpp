@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include <cstdio>
+#include <map>
 
 namespace qw::cli {
 
@@ -33,17 +34,57 @@ nlohmann::ordered_json as_json(const kit::CheckSetting& rule) {
     return json;
 }
 
+/// A check of journal templates: several may have one of its name.
+struct JournalRule {
+    const kit::JournalTemplate* journal;
+    const kit::CheckTemplate* check;
+    std::string name() const { return "journal-" + check->name; }
+};
+
+std::vector<std::vector<JournalRule>> journal_rules(const kit::Pipeline& pipeline) {
+    std::map<std::string, std::vector<JournalRule>> by_name;
+    for (const auto& [name, journal] : pipeline.journals)
+        for (const kit::CheckTemplate& check : journal.checks) by_name["journal-" + check.name].push_back({&journal, &check});
+    std::vector<std::vector<JournalRule>> all;
+    for (auto& [name, rules] : by_name) all.push_back(std::move(rules));
+    return all;
+}
+
+const std::string of_templates = "A condition of journal templates, at every print size that the measurements sheet shows.";
+const std::string for_buyers = "Its message stands on the buyers' sheets, with what to do about it.";
+
+std::string place_of(const JournalRule& rule) { return rule.check->mark.file + ", line " + std::to_string(rule.check->mark.line); }
+
+std::string as_text(const std::vector<JournalRule>& rules) {
+    std::string text = rules.front().name() + "\n  checks: " + of_templates + "\n  why:    " + for_buyers + "\n";
+    for (const JournalRule& rule : rules)
+        text += "  " + rule.journal->title + " (" + rule.check->level + ")\n    holds:  " + rule.check->holds.text + "\n    says:   " + rule.check->message +
+                "\n    mend:   " + rule.check->mend + "\n    source: " + place_of(rule) + "\n";
+    return text;
+}
+
+nlohmann::ordered_json as_json(const std::vector<JournalRule>& rules) {
+    nlohmann::ordered_json json{{"rule", rules.front().name()}, {"level", rules.front().check->level}, {"checks", of_templates}, {"why", for_buyers},
+                                {"limit", nullptr}, {"unit", ""}, {"source", place_of(rules.front())}};
+    for (const JournalRule& rule : rules)
+        json["journals"].push_back({{"journal", rule.journal->name}, {"level", rule.check->level}, {"holds", rule.check->holds.text},
+                                    {"message", rule.check->message}, {"mend", rule.check->mend}, {"source", place_of(rule)}});
+    return json;
+}
+
 int tell(Session& session, const std::string& name, bool all) {
     const kit::Pipeline pipeline = kit::read_pipeline(*session.disk, session.pipeline());
     std::vector<std::string> names;
     std::string text;
     auto json = nlohmann::ordered_json::array();
-    for (const kit::CheckSetting& rule : pipeline.checks) {
-        names.push_back(rule.rule);
-        if (!all && rule.rule != name) continue;
-        text += (text.empty() ? "" : "\n") + as_text(rule);
-        json.push_back(as_json(rule));
-    }
+    const auto add = [&](const std::string& rule, const auto& of) {
+        names.push_back(rule);
+        if (!all && rule != name) return;
+        text += (text.empty() ? "" : "\n") + as_text(of);
+        json.push_back(as_json(of));
+    };
+    for (const kit::CheckSetting& rule : pipeline.checks) add(rule.rule, rule);
+    for (const auto& rules : journal_rules(pipeline)) add(rules.front().name(), rules);
     if (json.empty()) {
         const auto near = nearest_word(name, names);
         throw Fault(FaultKind::not_understood, {"unknown-rule", {}, "there is no rule '" + name + "'", "", near ? "did you mean '" + *near + "'?" : "`quirewright rule --all` lists them"});

@@ -2,6 +2,7 @@
 #include "journal/measures.h"
 
 #include "journal/formulas.h"
+#include "journal/full_sheets.h"
 #include "journal/held.h"
 
 #include <algorithm>
@@ -178,6 +179,7 @@ Measures Calculation::at(const Conditions& conditions) {
     add_named(m, judged[1].figures);  // the paper's own system after rounding
     m.findings = failed_checks(journal_, judged);
     for (Finding& finding : misplaced_stations(m)) m.findings.push_back(std::move(finding));
+    if (const auto few = too_few_full_sheets(m)) m.findings.push_back(*few);
     return m;
 }
 

@@ -89,7 +89,7 @@ struct Measures {
     Length bulk;
     Length creep_least, creep_most;
     std::vector<const kit::StepTemplate*> steps;  ///< of the guide that stand at this size, in the template's order
-    Findings findings;                          ///< checks that do not hold, before or after rounding
+    Findings findings;                          ///< checks that do not hold, before or after rounding; and what is wrong with any journal
 
     const Piece* piece(const std::string& name) const;
     const CutLength* length(const std::string& name) const;

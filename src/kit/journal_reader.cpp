@@ -129,8 +129,8 @@ private:
         CheckTemplate check;
         check.name = entry.key;
         check.mark = entry.mark;
-        if (entry.key == "check")
-            faults_.add("reserved-name", entry.mark, "'journal-check' is a rule of pipeline/checks.yaml", "another name");
+        if (entry.key == "check" || entry.key == "stations-on-page")
+            faults_.add("reserved-name", entry.mark, "'journal-" + entry.key + "' is a rule of pipeline/checks.yaml", "another name");
         map.required("holds", check.holds, formula_value);
         map.required("measured", check.measured, formula_value);
         map.required("limit", check.limit, formula_value);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "base/fault.h"
 #include "base/words.h"
+#include "journal/full_sheets.h"
 #include "materials/amounts.h"
 #include "materials/lines.h"
 
@@ -38,11 +39,19 @@ std::string signatures_text(const journal::Measures& measures, int sheets) {
     return "in " + std::to_string(signatures) + " signatures of " + (sheets % signatures ? "up to " : "") + std::to_string(most);
 }
 
+/// "5 for full sheets; full sheets needed: 3 (kit has 5)"
+std::string use_of_full_sheets(int sheets, const std::optional<journal::FullSheets>& needed) {
+    const std::string text = std::to_string(sheets) + " for full sheets";
+    if (!needed) return text;
+    const std::string again = journal::print_again(*needed);
+    return text + ", full sheets needed: " + std::to_string(needed->needed) + " (kit has " + std::to_string(needed->in_kit) + ")" + (again.empty() ? "" : ", so " + again);
+}
+
 std::string use_text(const kit::Set& set, int sheets, const journal::Measures& measures) {
     if (set.role == kit::Role::part) {
         return std::to_string(sheets) + " for " + spaced_name(set.name) + (set.sides == kit::Sides::duplex ? ", printed on both sides" : "");
     }
-    if (set.role != kit::Role::journal_page) return std::to_string(sheets) + (set.role == kit::Role::full_sheet ? " for full sheets" : " for extras");
+    if (set.role != kit::Role::journal_page) return std::to_string(sheets) + " for extras";
     std::string text = std::to_string(sheets) + " for journal pages";
     if (set.sides == kit::Sides::duplex) text += ", printed on both sides";
     const std::string signatures = sheets == measures.conditions.sheets ? signatures_text(measures, sheets) : std::string();
@@ -68,11 +77,21 @@ void add(std::vector<Pile>& piles, const kit::Stock& stock, int sheets, const st
 std::vector<Line> paper_lines(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures,
                               const SheetsOfSets& counted) {
     std::vector<Pile> piles;
+    // Told once for all sets of full sheets, beside the first; what is printed again adds to its paper.
+    std::optional<journal::FullSheets> needed = journal::full_sheets(measures);
     for (const kit::Set& set : manifest.sets) {
         if (set.role == kit::Role::part && !counted.count(set.name)) continue;
         const kit::Stock* stock = pipeline.stock(*set.stock);
         if (!stock) throw Fault(FaultKind::not_understood, FaultNote{"unknown-stock", set.stock.mark, "there is no stock '" + *set.stock + "'", {}, {}});
-        if (const int sheets = sheets_of(manifest, set, measures.conditions, counted)) add(piles, *stock, sheets, use_text(set, sheets, measures));
+        const int sheets = sheets_of(manifest, set, measures.conditions, counted);
+        if (sheets == 0) continue;
+        if (set.role != kit::Role::full_sheet) {
+            add(piles, *stock, sheets, use_text(set, sheets, measures));
+            continue;
+        }
+        const int again = needed ? std::max(0, needed->needed - needed->in_kit) : 0;
+        add(piles, *stock, sheets + again, use_of_full_sheets(sheets + again, needed));
+        needed.reset();
     }
     std::vector<Line> lines;
     for (const Pile& pile : piles) {

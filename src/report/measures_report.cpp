@@ -2,6 +2,7 @@
 #include "report/measures_report.h"
 
 #include "base/words.h"
+#include "journal/full_sheets.h"
 #include "report/finding_json.h"
 
 #include <cmath>
@@ -131,6 +132,7 @@ std::string to_json(const journal::Measures& m, const std::string& kit, const st
     if (m.sewing) json["sewing"] = sewing_json(*m.sewing);
     json["parts"] = Json::array();
     for (const parts::ToldPart& part : parts) json["parts"].push_back(part_json(part));
+    if (const auto sheets = journal::full_sheets(m)) json["full_sheets"] = {{"needed", sheets->needed}, {"in_kit", sheets->in_kit}};
     json["bulk_mm"] = number(m.bulk);
     json["creep_mm"] = {{"least", number(m.creep_least)}, {"most", number(m.creep_most)}};
     json["findings"] = Json::array();
@@ -167,11 +169,13 @@ std::string to_text(const journal::Measures& m, const std::string& kit, const st
         for (const auto& pocket : part.pockets)
             add_row(text, "  room: " + pocket.title, "", ruled({pocket.room.width, pocket.room.depth}, first), ruled({pocket.room.width, pocket.room.depth}, second));
     }
+    if (const auto sheets = journal::full_sheets(m))
+        text += "\nfull sheets needed: " + std::to_string(sheets->needed) + " (kit has " + std::to_string(sheets->in_kit) + ")\n";
     char tail[200];
     std::snprintf(tail, sizeof tail, "\nbulk %.1f mm, creep %.2f to %.2f mm\n", m.bulk.in_mm(), m.creep_least.in_mm(), m.creep_most.in_mm());
     text += tail;
     for (const Finding& f : m.findings) {
-        text += "\n" + name_of(f.level) + "  " + f.message;
+        text += "\n" + name_of(f.level) + "  " + f.rule + "\n  " + f.message;
         if (!f.measured.empty()) text += "\n  measured " + f.measured + ", limit " + f.limit;
         text += "\n  " + f.mend + "\n";
     }

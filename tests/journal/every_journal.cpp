@@ -148,6 +148,16 @@ private:
 
 }  // namespace
 
+TEST_CASE("what checks say stands on buyers' sheets: it has no words of the manifest") {
+    for (const auto& [name, journal] : pipeline().journals)
+        for (const kit::CheckTemplate& check : journal.checks)
+            for (const std::string& said : {check.message, check.mend})
+                for (const char* word : {"print-at", "board-stock", "spine-stock", "kit.yaml", "drawn-at", "glued-in", "choices", "prints:", "stock:", ".yaml", "template"}) {
+                    CAPTURE(name, check.name, said, word);
+                    CHECK(said.find(word) == std::string::npos);
+                }
+}
+
 TEST_CASE("there are five journals, and none names a paper") {
     std::vector<std::string> names;
     for (const auto& [name, journal] : pipeline().journals) names.push_back(name);

@@ -26,7 +26,7 @@ TEST_CASE("sheets of paper add up by stock, in signatures as they are sewn") {
     CHECK(book.line("copy-100").metric == "14 sheets A4, 100 g/m² (27 lb bond; on the shelf: 28 lb)");
     CHECK(book.line("copy-100").use == "12 for journal pages, printed on both sides, in 2 signatures of 6; 2 for extras");
     CHECK(book.line("copy-80").metric == "5 sheets A4, 80 g/m² (21 lb bond; on the shelf: 20 lb)");
-    CHECK(book.line("copy-80").use == "5 for full sheets");
+    CHECK(book.line("copy-80").use == "5 for full sheets, full sheets needed: 2 (kit has 5)");
 
     Book other;
     other.made.sewing->signatures = other.formula("1");
@@ -37,6 +37,19 @@ TEST_CASE("sheets of paper add up by stock, in signatures as they are sewn") {
     other.made.sewing.reset();
     other.number("signatures", 2);
     CHECK(Counted(other.made).line("copy-100").use == "12 for journal pages, printed on both sides; 2 for extras");
+}
+
+TEST_CASE("full sheets that are printed again are on the list, and it is said which") {
+    auto c = example::conditions(example::a4());
+    c.full_sheets = 1;
+    const Counted book(Book().made, c);
+    CHECK(book.line("copy-80").metric == "2 sheets A4, 80 g/m² (21 lb bond; on the shelf: 20 lb)");
+    CHECK(book.line("copy-80").use == "2 for full sheets, full sheets needed: 2 (kit has 1), so print it twice");
+    // Told once, beside the first of two sets.
+    kit::Manifest m = almanac();
+    m.sets.push_back(set("more-sheets", kit::Role::full_sheet, 1, "copy-100", kit::Sides::single));
+    const Counted two(Book().made, example::conditions(example::a4()), m);
+    CHECK_THAT(two.line("copy-100").use, Catch::Matchers::EndsWith("; 1 for full sheets"));
 }
 
 TEST_CASE("groups come from the materials' data and stand in their order") {
@@ -217,7 +230,7 @@ TEST_CASE("sheets are counted from the artwork where that is told, because a PDF
     m.sets.push_back(set("more-pages", kit::Role::journal_page, 7, "copy-80", kit::Sides::duplex));
     const Counted two(Book().made, example::conditions(example::a4()), m);
     CHECK_THAT(two.line("copy-100").metric, Catch::Matchers::StartsWith("11 sheets A4"));
-    CHECK(two.line("copy-80").use == "5 for full sheets; 4 for journal pages, printed on both sides");
+    CHECK(two.line("copy-80").use == "5 for full sheets, full sheets needed: 2 (kit has 5); 4 for journal pages, printed on both sides");
 }
 
 TEST_CASE("thicknesses are those that the journal was computed with, each once") {

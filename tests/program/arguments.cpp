@@ -69,6 +69,24 @@ TEST_CASE("every rule is told", "[arguments]") {
     }
 }
 
+TEST_CASE("rules of journal templates are told with every journal that has them", "[arguments]") {
+    TestFolder folder;
+    const nlohmann::json covers = quirewright_json("rule journal-cover-paper-fits-sheet --json", folder.path());
+    CHECK(covers["journals"].size() == 3);  // of the five journals, those that cover boards with printed sheets
+    for (const auto& one : covers["journals"]) CHECK(one["holds"].get<std::string>().find("cover_sheet_width") != std::string::npos);
+    CHECK(quirewright_json("rule journal-stations-on-page --json", folder.path())["level"] == "error");
+    CHECK(quirewright_json("rule full-sheets-enough --json", folder.path())["level"] == "note");
+}
+
+TEST_CASE("measure tells how many full sheets are needed", "[arguments]") {
+    TestFolder folder;
+    const nlohmann::json json = quirewright_json("measure " + almanac + " --json", folder.path());
+    CHECK(json["full_sheets"]["in_kit"] == 5);
+    const int needed = json["full_sheets"]["needed"];
+    CHECK(needed == 3);  // two cover papers, and one sheet for both liners
+    CHECK(quirewright("measure " + almanac, folder.path()).text.find("full sheets needed: 3 (kit has 5)") != std::string::npos);
+}
+
 TEST_CASE("measure gives the common soft-spine journal", "[arguments]") {
     // Common practice, no source.
     TestFolder folder;

@@ -93,3 +93,23 @@ TEST_CASE("a kit without journal pages is unfit, and says so", "[otherwise]") {
     const nlohmann::json findings = nlohmann::json::parse(said.text)["findings"];
     CHECK(rule(findings, "no-journal-pages"));
 }
+
+TEST_CASE("what a finding of a journal names can be looked up", "[otherwise]") {
+    const Path kit = kit_with("calipers: { copy-100: 0.6 mm }\n");
+    replace_in(kit / "kit.yaml", "files: art/covers/*.jpg", "files: art/covers/cover-1.jpg");
+    const auto findings = measured(kit)["findings"];
+    CHECK(rule(findings, "journal-spine-fill"));
+    REQUIRE(rule(findings, "full-sheets-enough"));
+    CHECK((*rule(findings, "full-sheets-enough"))["mend"] == "Print it 3 times.");
+    const std::string text = quirewright("measure " + quoted(kit.string())).text;
+    CHECK(text.find("full sheets needed: 3 (kit has 1)") != std::string::npos);
+    for (const auto& finding : findings) {
+        const std::string name = finding["rule"];
+        INFO(name);
+        CHECK(text.find(finding["level"].get<std::string>() + "  " + name + "\n") != std::string::npos);
+        CHECK(quirewright_json("rule " + name + " --json")["rule"] == name);
+    }
+    // A kit may think otherwise of it, as of any rule.
+    replace_in(kit / "kit.yaml", "borders: trimmed\n", "borders: trimmed\nrules: { full-sheets-enough: { level: \"off\", reason: one picture on purpose } }\n");
+    CHECK_FALSE(rule(measured(kit)["findings"], "full-sheets-enough"));
+}
