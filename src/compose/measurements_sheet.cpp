@@ -95,6 +95,14 @@ void opened_cover(Sheet& sheet, const std::vector<SizeColumn>& full, const texts
     draw_cover(sheet.canvas(), {area.left, area.bottom, area.right, sheet.top()}, made->measures, passages_of(sheet.context().pipeline, "drawings"));
 }
 
+/// Pieces whose grain, along the longer side of a full sheet, turns a picture that is printed across the sheet.
+std::vector<std::string> turned_pictures(const journal::Measures& measures) {
+    std::vector<std::string> titles;
+    for (const journal::Piece& piece : measures.pieces)
+        if (piece.of->stock == "cover" && piece.of->grain == "height" && measures.conditions.full_sheets > 0) titles.push_back(in_sentence(piece.of->title));
+    return titles;
+}
+
 /// What is cut, what it is set out by, what else there is to know, and the cover, all at full size.
 void full_size(Sheet& sheet, const std::vector<SizeColumn>& full, const std::vector<std::string>& how_to, const RowTitles& titles, const texts::Passages& words) {
     if (full.empty()) return;
@@ -106,6 +114,8 @@ void full_size(Sheet& sheet, const std::vector<SizeColumn>& full, const std::vec
     sheet.down(Length::mm(5));
     draw_piece_table(sheet, full, PieceRows::to_know, words.line("know-heading"), {}, titles, words, further);
     note_below(sheet, words.line("grain-of-pages"), further);
+    if (const auto turned = turned_pictures(full.front().measures); !turned.empty())
+        note_below(sheet, words.line("grain-of-covers", texts::Model().text("pieces", listed(turned, words.line("and")))), further);
     opened_cover(sheet, full, words, further);
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "kit/journal_parts_reader.h"
 
+#include "base/words.h"
 #include "kit/data_file.h"
 #include "kit/journal_values.h"
 
@@ -72,12 +73,21 @@ void JournalPartsReader::read_item(const Entry& entry, MapReader& map) {
     item.name = entry.key;
     item.mark = entry.mark;
     names_.thing(entry.key, entry.mark);
+    check_is_bought(entry);
     map.required("title", item.title, text_value);
     map.required("count", item.count, formula_value);
     map.optional("size", item.size, both_value);
     map.optional("use", item.use, text_value);
     read_choosable(map, item);
     journal_.items.push_back(std::move(item));
+}
+
+/// What to ask for in a shop and what to take care of is told there; without it the list would lack the cautions.
+void JournalPartsReader::check_is_bought(const Entry& entry) {
+    if (std::find(material_names_.known.begin(), material_names_.known.end(), entry.key) != material_names_.known.end()) return;
+    const auto near = nearest_word(entry.key, material_names_.known);
+    faults_.add("item-without-material", entry.mark, "the item " + in_quotes(entry.key) + " has no entry in " + material_names_.place + ", so that nothing says what to buy and what to take care of",
+                "a key of 'materials' there", (near ? "write " + in_quotes(*near) + ", or add " : std::string("add ")) + in_quotes(entry.key) + " there, with its title, use, group and cautions");
 }
 
 void JournalPartsReader::read_figure(const Entry& entry, MapReader& map) {

@@ -22,6 +22,7 @@ private:
     void read_piece(const Entry& entry, MapReader& map);
     void read_cut_length(const Entry& entry, MapReader& map);
     void read_item(const Entry& entry, MapReader& map);
+    void check_is_bought(const Entry& entry);
     void read_figure(const Entry& entry, MapReader& map);
     void read_choosable(MapReader& map, Choosable& thing);
     void read_instead(const Node& node, Choosable& thing, bool has_thickness);

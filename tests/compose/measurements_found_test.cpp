@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "compose/fractions.h"
 #include "compose/journal_notes.h"
+#include "compose/named_figure.h"
 #include "compose/print_readings.h"
 #include "compose/measurements_samples.h"
 
@@ -144,6 +145,33 @@ TEST_CASE("fixed lengths that a step names stay the same at every size; where ru
         CHECK(words.find("Odd number 7") != std::string::npos);
         CHECK(words.find("rules say 4") != std::string::npos);
     }
+}
+
+TEST_CASE("a template's name is read as bookbinders write it") {
+    const auto names = passages_of(test::pipeline(), "names");
+    CHECK(title_of_name("turn-in", names) == "Turn-in");
+    CHECK(title_of_name("fore-edge-square", names) == "Fore-edge square");
+    CHECK(title_of_name("least-turn-in", names) == "Least turn-in");
+    CHECK(title_of_name("hinge-gap", names) == "Hinge gap");
+    CHECK(title_of_name("turn", names) == "Turn");
+    CHECK(title_of_name("turns-of-cord", names) == "Turns of cord");
+    const std::string words = all_words(made("soft-spine", test::paper("a4"), {100, 90}).document);
+    CHECK(words.find("Turn-in ") != std::string::npos);
+    CHECK(words.find("Fore-edge square") != std::string::npos);
+    CHECK(words.find("Turn in") == std::string::npos);
+    CHECK(words.find("Fore edge") == std::string::npos);
+}
+
+TEST_CASE("a cover paper whose grain turns its picture says so") {
+    for (const auto& [journal, pieces] : std::vector<std::pair<std::string, std::string>>{
+             {"soft-spine", "cover paper"}, {"case-binding", "cover paper"}, {"concertina", "cover paper and liner"}, {"long-stitch", "panel"}}) {
+        CAPTURE(journal);
+        CHECK(all_words(made(journal, test::paper("a4"), {100, 90}).document).find("Pictures on the " + pieces + ": the grain has to run along the height.") != std::string::npos);
+        const auto& steps = test::pipeline().journals.at(journal).steps;
+        CHECK(std::any_of(steps.begin(), steps.end(), [](const kit::StepTemplate& s) { return s.text.find("picture that is wider than high then lies sideways") != std::string::npos; }));
+    }
+    // A full sheet that goes round all pages lies as it was drawn.
+    CHECK(all_words(made("wrapped-booklet", test::paper("a4"), {100, 90}).document).find("Pictures on the") == std::string::npos);
 }
 
 TEST_CASE("what every template says of published rules stands on its sheet") {

@@ -31,7 +31,7 @@ TEST_CASE("the small pipeline is read") {
     CHECK(read.board("squares") == nullptr);
     CHECK(read.usual_boards.at(UnitSystem::metric) == std::vector<std::string>{"sheet"});
     CHECK(read.usual_boards.at(UnitSystem::us) == std::vector<std::string>{"square", "sheet"});
-    REQUIRE(read.materials.size() == 2);
+    REQUIRE(read.materials.size() == 4);
     CHECK(read.materials[0].group == kit::Material::Group::sewing);
     CHECK(read.materials[0].allowance == Approx(0.1));
     CHECK(read.materials[1].group == kit::Material::Group::glueing);
@@ -70,6 +70,10 @@ TEST_CASE("faults in shared data") {
         {"printers.yaml", "left: 300", "left: ▸'300'", "wrong-type"},
         {"printers.yaml", "{ left: 300, ", "▸{ ", "missing-key"},
         {"printers.yaml", "usual: plain", "usual: ▸plane", "unknown-name"},
+        {"printers.yaml", "{ width: 5 mm, height: 4 mm, why: test }", "▸{ width: 5 mm, why: test }", "missing-key"},
+        {"printers.yaml", "{ width: 5 mm, height: 4 mm, why: test }", "▸{ width: 5 mm, height: 4 mm }", "missing-key"},
+        {"printers.yaml", "height: 4 mm", "height: ▸4", "bare-number"},
+        {"printers.yaml", "height: 4 mm", "height: ▸61 mm", "out-of-range"},
         {"stocks.yaml", "100 g/m2", "▸100", "bare-number"},
         {"stocks.yaml", "100 g/m2", "▸27 lb", "unknown-unit"},
         {"stocks.yaml", "100 g/m2", "▸10 g/m2", "out-of-range"},

@@ -17,7 +17,7 @@ namespace qw::test {
 SmallPipeline::SmallPipeline() {
     put("papers.yaml", "format: 1\npapers:\n  a4: { name: iso_a4_210x297mm, title: A4, ruler: metric, source: ISO 216 }\n");
     put("printers.yaml",
-        "format: 1\nusual: plain\nprinters:\n  plain:\n    title: Plain\n    single: { left: 300, bottom: 300, right: 300, top: 300 }\n"
+        "format: 1\nusual: plain\nborderless-enlargement: { width: 5 mm, height: 4 mm, why: test }\nprinters:\n  plain:\n    title: Plain\n    single: { left: 300, bottom: 300, right: 300, top: 300 }\n"
         "    duplex: { left: 300, bottom: 300, right: 300, top: 300 }\n    why: test\n");
     put("stocks.yaml",
         "format: 1\nusual: { journal-page: p, full-sheet: p, part: p, extra: p, board-stock: b }\nstocks:\n"
@@ -36,7 +36,8 @@ SmallPipeline::SmallPipeline() {
     put("materials.yaml",
         "format: 1\ncautions:\n  c: { text: t, why: w }\n"
         "tools:\n  ruler: { title: R, use: u, cautions: [c] }\n  punch: { title: Punch, use: u, reach: 30 mm, instead: awl, why: w }\n  awl: { title: A, use: u }\n  setter: { title: S, use: u }\n"
-        "materials:\n  cord: { title: C, use: u, group: sewing, allowance: 10 %, why: w }\n  cloth: { title: Cloth, use: u, group: glueing }\n");
+        "materials:\n  cord: { title: C, use: u, group: sewing, allowance: 10 %, why: w }\n  cloth: { title: Cloth, use: u, group: glueing }\n"
+        "  eyelet: { title: Eyelets, use: u, group: other }\n  paste: { title: Paste, use: u, group: glueing }\n");
     put("things.yaml",
         "format: 1\nthings:\n  card: { title: Card, size: 85 x 55 mm, thickness: 0.3 mm, why: \"from  memory\" }\n"
         "  print: { title: Print, size: 54 x 86 mm, thickness: 0.2 mm, source: s }\n");
