@@ -3,7 +3,7 @@
 # test "program.release", into the build folder; what judges them waits for it.
 file(GLOB QW_PROGRAM_SOURCES CONFIGURE_DEPENDS program/*.cpp)
 add_executable(test_program ${QW_PROGRAM_SOURCES})
-target_link_libraries(test_program PRIVATE qw_release qw_test_support)
+target_link_libraries(test_program PRIVATE qw_release qw_test_support PkgConfig::PNG)
 target_compile_options(test_program PRIVATE -O1)  # compares pixels
 target_compile_definitions(test_program PRIVATE ${QW_TEST_PATHS} QW_RELEASED="${CMAKE_BINARY_DIR}/released")
 add_dependencies(test_program quirewright)
@@ -16,6 +16,6 @@ program_test(release FIXTURES_SETUP released)
 foreach(name judges passage sheets bundle same-bytes print-size)
   program_test(${name} FIXTURES_REQUIRED released)
 endforeach()
-foreach(name arguments faults audit begin survival otherwise journals)
+foreach(name arguments backs faults audit begin survival otherwise journals)
   program_test(${name})
 endforeach()

@@ -2,6 +2,7 @@
 #include "release/draw_and_prove.h"
 
 #include "artwork/thumbnail.h"
+#include "checks/duplex_rules.h"
 #include "checks/finished_rules.h"
 #include "checks/misprint_rules.h"
 #include "pdf/draw.h"
@@ -163,6 +164,8 @@ DrawnFile draw_one(Disk& disk, const Path& folder, const PlannedFile& file, cons
 
     const proof::FileFacts seen = proof::inspect(disk, path);
     checks::check_finished(rules, file.document, seen, file.path, drawn.findings);
+    // The print check turns over the edge that the kit's sheets turn over, head over foot if need be, and says so.
+    if (file.role != "print-check") checks::check_backs(rules, file.document.duplex != compose::Duplex::simplex, seen, file.path, drawn.findings);
     if (seen.sha256 != made.sha256) {
         drawn.findings.push_back({"file-damaged", Level::error, file.path, 0, 0, seen.sha256.substr(0, 16), made.sha256.substr(0, 16),
                                   "The file on disk is not the one that was written", "Check the disk, then run it again"});

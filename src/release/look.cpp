@@ -5,9 +5,11 @@
 #include "base/words.h"
 #include "proof/render.h"
 
+#include <algorithm>
 #include <array>
-#include <functional>
+#include <cstdint>
 #include <cstring>
+#include <functional>
 
 namespace qw::release {
 
@@ -65,12 +67,13 @@ LookedFile look_at(Disk& disk, const kit::ArtworkFile& file) {
 
 std::size_t pages_of(const LookedFile& file) { return file.is_pdf ? file.pdf.pages.size() : 1; }
 
-/// Adds the faces of one file; nothing in place of those of a damaged one.
-std::vector<std::optional<std::size_t>> add_faces(LookedSet& set, std::size_t index) {
+/// Adds the faces of one file, the first ones alone where there is no use for more; nothing in place of those of a damaged
+/// file.
+std::vector<std::optional<std::size_t>> add_faces(LookedSet& set, std::size_t index, std::size_t at_most = SIZE_MAX) {
     const LookedFile& file = set.files[index];
     if (!file.damage.empty()) return {std::nullopt};
     std::vector<std::optional<std::size_t>> added;
-    for (std::size_t page = 1; page <= pages_of(file); ++page) {
+    for (std::size_t page = 1; page <= std::min(pages_of(file), at_most); ++page) {
         added.push_back(set.faces.size());
         set.faces.push_back({index, file.is_pdf ? static_cast<int>(page) : 0});
     }
@@ -84,14 +87,14 @@ void list_part_faces(LookedSet& set) {
         for (std::size_t i = 0; i < files.size(); ++i)
             for (const auto& face : add_faces(set, index++)) of_face.push_back(face);
     }
-    if (index < set.files.size()) set.last_back = add_faces(set, index).front();
+    if (index < set.files.size()) set.last_back = add_faces(set, index, 1).front();
 }
 
 void list_faces(LookedSet& set) {
     if (set.set->role == kit::Role::part) return list_part_faces(set);
     for (std::size_t i = 0; i < set.set->files.size(); ++i) add_faces(set, i);
     const bool odd = set.set->sides == kit::Sides::duplex && set.faces.size() % 2 != 0;
-    if (odd && set.files.size() > set.set->files.size()) add_faces(set, set.set->files.size());
+    if (odd && set.files.size() > set.set->files.size()) add_faces(set, set.set->files.size(), 1);
 }
 
 }  // namespace

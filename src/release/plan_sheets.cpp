@@ -9,6 +9,7 @@
 #include "compose/print_check_sheet.h"
 #include "materials/list.h"
 #include "release/board_supply.h"
+#include "release/duplex_files.h"
 #include "release/print_sizes.h"
 
 #include <algorithm>
@@ -45,7 +46,7 @@ public:
         add("materials", compose::materials_sheet(context_, materials::count(kit_.manifest, *kit_.pipeline, full.front().measures, counts_.of_set,
                                                                              boards_needed(kit_, cuttings.front()), parts_made(parts_))));
         if (auto parts = compose::parts_sheet(context_, parts_for_people(kit_, parts_))) add("parts", std::move(*parts));
-        add("print-check", compose::print_check_sheet(context_, {turned(), often_printed}));
+        add("print-check", compose::print_check_sheet(context_, {turned(), often_printed, duplex_files(plan_.files, paper_)}));
     }
 
 private:
