@@ -119,6 +119,24 @@ void full_size(Sheet& sheet, const std::vector<SizeColumn>& full, const std::vec
     opened_cover(sheet, full, words, further);
 }
 
+/// How a size is found, in a table of its own or, where the rows of sizes tell it, in words; and what may have happened.
+void how_to_measure(Sheet& sheet, const std::vector<SizeColumn>& shown, const texts::Model& model, const texts::Passages& words) {
+    const std::string title = words.line("measure-title");
+    const bool in_rows = rows_tell_the_line(sheet.context().paper);
+    std::vector<std::string> how_to = words.paragraphs(in_rows ? "measure-how-to-small" : "measure-how-to", model);
+    for (const std::string& sentence : words.paragraphs("measure-not-scaled", model)) how_to.push_back(sentence);
+    sheet.new_page(title);
+    if (in_rows) {
+        for (const std::string& sentence : how_to)
+            sheet.down(sheet.canvas().paragraph({sheet.content().left, sheet.top()}, sheet.content().width(), sentence, setting::small) + Length::mm(1.2));
+        sheet.down(Length::mm(4));
+    } else {
+        draw_reading_table(sheet, shown, how_to, words, title);
+        sheet.new_page(title);
+    }
+    draw_cause_table(sheet, words, title);
+}
+
 }  // namespace
 
 Document measurements_sheet(const SheetContext& context, const std::vector<SizeColumn>& columns) {
@@ -130,13 +148,10 @@ Document measurements_sheet(const SheetContext& context, const std::vector<SizeC
     const auto full = at_full_size(columns);
     full_size(sheet, full, words.paragraphs("how-to", model), titles, words);
 
-    const std::string measure_title = words.line("measure-title");
-    sheet.new_page(measure_title);
-    draw_reading_table(sheet, columns, words.paragraphs("measure-how-to", model), words, measure_title);
-    sheet.new_page(measure_title);
-    draw_cause_table(sheet, words, measure_title);
+    const auto shown = told_apart(columns, context.paper);
+    how_to_measure(sheet, shown, model, words);
     for (const Print print : context.manifest.prints) {
-        const auto own = of_print(columns, print);
+        const auto own = of_print(shown, print);
         if (own.empty()) continue;
         draw_size_table(sheet, own, titles, words);
     }

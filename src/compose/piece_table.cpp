@@ -78,7 +78,8 @@ private:
     RuledTable table(std::size_t from, std::size_t to) const {
         const std::size_t prints = to - from;
         const Length room = beside_labels(prints), figures = figure_width(prints) * static_cast<double>(prints);
-        const Length label = max(least_label, min(most_label, room - figures));
+        // Without the words on what a thing is for, the figures have the room: many holes then stand in fewer lines.
+        const Length label = from > 0 ? least_label : max(least_label, min(most_label, room - figures));
         std::vector<Length> widths{label};
         widths.resize(1 + prints, (room - label) / static_cast<double>(prints));
         if (counts()) widths.insert(widths.begin(), count_width);
@@ -88,13 +89,19 @@ private:
         MeasureRow::Kind before = MeasureRow::Kind::page;
         for (const MeasureRow& row : rows_.at(from)) {
             if (!shown(row)) continue;
-            std::vector<TableCell> cells{TableCell(row.title, setting::label).add(row.use, setting::small)};
+            std::vector<TableCell> cells{TableCell(row.title, setting::label).add(told_before(from, row) ? "" : row.use, setting::small)};
             if (counts()) cells.insert(cells.begin(), TableCell(row.count, setting::label));
             for (std::size_t i = from; i < to; ++i) cells.push_back(cell(i, row.name));
             table.row(cells, row.kind == before ? weight::hair : weight::line);
             before = row.kind;
         }
         return table;
+    }
+
+    /// Where prints have tables of their own, what a thing is for is said in the first.
+    bool told_before(std::size_t from, const MeasureRow& row) const {
+        const auto same = [&](const MeasureRow& r) { return r.name == row.name && r.use == row.use; };
+        return from > 0 && std::any_of(rows_.front().begin(), rows_.front().end(), same);
     }
 
     std::vector<TableCell> head(std::size_t from, std::size_t to) const {

@@ -8,6 +8,10 @@
 
 namespace qw::compose {
 
+namespace {
+const Length beside_title = Length::mm(8);
+}
+
 texts::Passages passages_of(const kit::Pipeline& pipeline, const std::string& name) {
     const std::string file = name + ".mustache", shown = "pipeline/texts/" + file;
     const auto found = pipeline.texts.find(file);
@@ -30,9 +34,9 @@ void Sheet::title_block(const std::string& title, const std::string& subtitle, c
     const Length cap = context_.fonts.cap_height(setting.cut, setting.size);
     canvas().words_within({area.left, top_ - cap}, area.width(), title, setting);
     // Beside the title where there is room for it whole, else below the rule.
-    const Length beside = area.width() - canvas().width(setting, title) - Length::mm(8);
-    const bool below = canvas().width(setting::subtitle, subtitle) > beside;
-    if (!below) canvas().words({area.right, top_ - cap}, subtitle, setting::subtitle, Canvas::Anchor::end);
+    const Length beside = area.width() - canvas().width(setting, title) - beside_title;
+    const bool below = !subtitle.empty() && canvas().width(setting::subtitle, subtitle) > beside;
+    if (!below && !subtitle.empty()) canvas().words({area.right, top_ - cap}, subtitle, setting::subtitle, Canvas::Anchor::end);
     top_ -= cap + cap * 0.6;
     rule_ = top_;
     canvas().line({area.left, top_}, {area.right, top_}, weight::heavy);
@@ -43,7 +47,9 @@ void Sheet::title_block(const std::string& title, const std::string& subtitle, c
 void Sheet::new_page(const std::string& title) {
     pages_.emplace_back(context_.paper.size.as_portrait(), context_.fonts);
     top_ = content().top;
-    title_block(title, context_.manifest.title, setting::further_title);
+    // Small paper has room for the kit's title beside the sheet's, or in the foot alone.
+    const bool beside = canvas().width(setting::further_title, title) + canvas().width(setting::subtitle, context_.manifest.title) + beside_title < content().width();
+    title_block(title, beside || !SheetMargins::narrow(context_.paper.size.as_portrait()) ? context_.manifest.title : "", setting::further_title);
 }
 
 void Sheet::heading(const std::string& words) {

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "compose/size_table.h"
 
+#include "compose/fractions.h"
 #include "compose/piece_table.h"
+#include "compose/print_readings.h"
 #include "compose/ruled_table.h"
 #include "compose/size_rows.h"
 
@@ -14,7 +16,7 @@ namespace qw::compose {
 
 namespace {
 
-const Length label_width = Length::mm(22), least_gap = Length::mm(3.5), most_gap = Length::mm(16), least_thing = Length::mm(14);
+const Length usual_label = Length::mm(22), usual_gap = Length::mm(3.5), small_gap = Length::mm(2.5), most_gap = Length::mm(16), least_thing = Length::mm(14);
 const Length least_air = Length::mm(0.7), most_air = Length::mm(2.1), figures_apart = Length::mm(0.35), between_bands = Length::mm(6);
 /// A page with fewer sizes on it, each with all bands, is no help in finding one.
 constexpr std::size_t fewest_rows = 3;
@@ -33,9 +35,11 @@ struct Thing {
 class SizeTable {
 public:
     SizeTable(Sheet& sheet, const std::vector<SizeColumn>& columns, const RowTitles& titles, const texts::Passages& words)
-        : sheet_(sheet), columns_(columns), words_(words), area_(sheet.content()) {
+        : sheet_(sheet), columns_(columns), words_(words), area_(sheet.content()), by_the_line_(rows_tell_the_line(sheet.context().paper)),
+          least_gap_(by_the_line_ ? small_gap : usual_gap) {
         for (const SizeColumn& column : columns_) values_.push_back(rows_of(column.measures, titles));
         rows_ = size_rows(columns_);
+        label_width_ = by_the_line_ ? widest_label() : usual_label;
         gather_things();
         bands_ = balanced_bands();
         for (const Span& band : bands_) tables_.push_back(table(band));
@@ -73,9 +77,22 @@ private:
                         thing.width = max(thing.width, max(sheet_.canvas().width(setting::table_figure, v->figures(ruler())),
                                                            sheet_.canvas().width(setting::other, v->in(other()))));
             // More holes than the sheet is wide for are set in two lines.
-            thing.width = min(thing.width, area_.width() - label_width - least_gap);
+            thing.width = min(thing.width, area_.width() - label_width_ - least_gap_);
             things_.push_back(thing);
         }
+        // On small paper, what has a band to itself must not part those that share one.
+        const auto may_share = [&](const Thing& t) { return t.width <= (area_.width() - label_width_) * 0.6; };
+        if (by_the_line_) std::stable_partition(things_.begin(), things_.end(), may_share);
+    }
+
+    Length widest_label() const {
+        Length widest;
+        const auto take = [&](const TableCell& cell) {
+            for (const TableCell::Part& part : cell.parts) widest = max(widest, sheet_.canvas().width(part.setting, part.words));
+        };
+        take(head_of_labels());
+        for (const SizeRow& row : rows_) take(label(row));
+        return widest + Length::mm(0.1);
     }
 
     /// A title is wrapped, but not inside a word.
@@ -102,10 +119,10 @@ private:
 
     /// As many things as fit beside the label, up to `most`.
     std::size_t band_end(std::size_t from, std::size_t most) const {
-        Length used = label_width;
+        Length used = label_width_;
         std::size_t to = from;
-        while (to < things_.size() && to - from < most && (to == from || used + least_gap + things_[to].width <= area_.width())) {
-            used += least_gap + things_[to].width;
+        while (to < things_.size() && to - from < most && (to == from || used + least_gap_ + things_[to].width <= area_.width())) {
+            used += least_gap_ + things_[to].width;
             ++to;
         }
         return to;
@@ -126,14 +143,14 @@ private:
 
     /// What is left over stands between the columns.
     Length gap(std::size_t from, std::size_t to) const {
-        Length used = label_width;
+        Length used = label_width_;
         for (std::size_t i = from; i < to; ++i) used += things_[i].width;
         return min(most_gap, (area_.width() - used) / static_cast<double>(to - from));
     }
 
     /// The columns of one band.
     RuledTable table(const Span& band) const {
-        std::vector<Length> widths{label_width};
+        std::vector<Length> widths{label_width_};
         for (std::size_t i = band.from; i < band.to; ++i) widths.push_back(things_[i].width);
         RuledTable table(sheet_, widths, gap(band.from, band.to), figures_apart);
         table.airy(least_air, most_air);
@@ -190,6 +207,7 @@ private:
         const Span rows{0, rows_.size()};
         for (RuledTable& band : tables_) {
             sheet_.new_page(title(rows));
+            if (&band == &tables_.back()) band.keep_free(notes_height());
             band.draw(title(rows));
         }
     }
@@ -206,8 +224,14 @@ private:
         return steps_change(sizes, rows_[row].sizes.front());
     }
 
+    TableCell head_of_labels() const {
+        TableCell cell(words_.line("size-head"), setting::small_strong);
+        const std::string unit = words_.line(ruler() == UnitSystem::metric ? "unit-metric" : "unit-us");
+        return by_the_line_ ? cell.add(words_.line("size-line-head", texts::Model().text("unit", unit)), setting::small) : cell;
+    }
+
     std::vector<TableCell> head(std::size_t from, std::size_t to) const {
-        std::vector<TableCell> cells{{words_.line("size-head"), setting::small_strong}};
+        std::vector<TableCell> cells{head_of_labels()};
         for (std::size_t i = from; i < to; ++i) {
             const std::string title = (things_[i].count.empty() ? "" : things_[i].count + " ") + things_[i].title;
             cells.push_back(TableCell(title, setting::small_strong).add(unit_of(things_[i]), setting::small));
@@ -244,7 +268,9 @@ private:
         const SizeColumn& first = columns_[row.sizes.front()];
         if (row.sizes.size() > 1) return {size_range(words_, first.label, columns_[row.sizes.back()].label), setting::small_strong};
         if (!row.why_not.empty()) return {first.label, setting::small_strong};
-        return TableCell(first.label, setting::table_figure).add(words_.line("size-scale", texts::Model().text("scale", scale_text(first))), setting::small);
+        const std::string reading = real_fractions(show(gauge_reading(first.measures.conditions.paper, first.percent), ruler()));
+        const auto model = texts::Model().text("scale", scale_text(first)).text("line", reading.substr(0, reading.rfind(' ')));
+        return TableCell(first.label, setting::table_figure).add(words_.line(by_the_line_ ? "size-line" : "size-scale", model), setting::small);
     }
 
     Length notes_height() const {
@@ -257,6 +283,8 @@ private:
     const std::vector<SizeColumn>& columns_;
     const texts::Passages& words_;
     Rect area_;
+    bool by_the_line_;                  ///< rows tell what the gauge reads, too
+    Length least_gap_, label_width_;
     std::vector<std::vector<MeasureRow>> values_;
     std::vector<SizeRow> rows_;
     std::vector<Thing> things_;
@@ -271,6 +299,19 @@ std::string scale_text(const SizeColumn& column) {
     char scale[16];
     std::snprintf(scale, sizeof scale, "%.3f", column.measures.conditions.scale);
     return scale;
+}
+
+bool rows_tell_the_line(const Paper& paper) { return SheetMargins::narrow(paper.size.as_portrait()); }
+
+std::vector<SizeColumn> told_apart(const std::vector<SizeColumn>& columns, const Paper& paper) {
+    const auto reading = [&](double percent) { return gauge_length(paper) * (percent / 100); };
+    const auto alike = [&](double a, double b) { return read_alike(reading(a), reading(b), paper.ruler); };
+    std::vector<SizeColumn> apart;
+    for (const SizeColumn& column : columns) {
+        const bool full = column.percent == 100, first = apart.empty() || apart.back().print != column.print;
+        if (full || first || (!alike(column.percent, 100) && !alike(column.percent, apart.back().percent))) apart.push_back(column);
+    }
+    return apart;
 }
 
 bool steps_change(const std::vector<const SizeColumn*>& sizes, std::size_t at) {

@@ -4,6 +4,7 @@
 #include "compose/named_figure.h"
 #include "compose/print_readings.h"
 #include "compose/measurements_samples.h"
+#include "compose/size_table.h"
 
 #include <catch2/catch.hpp>
 
@@ -47,7 +48,8 @@ TEST_CASE("the sheet is read by the line of the print check and by a trimmed pag
         std::string words;
         for (const Page& page : s.document.pages) {
             const auto texts = texts_of(page);
-            if (texts.front() == "Measure your print") words += words_of(texts);
+            const bool sizes = texts.front().starts_with("Borderless, ") || texts.front().starts_with("Bordered, ");
+            if (texts.front() == "Measure your print" || (sizes && rows_tell_the_line(paper))) words += words_of(texts);
         }
         words.erase(std::remove(words.begin(), words.end(), '*'), words.end());
         const auto bare = [&](Length length) {
@@ -55,12 +57,17 @@ TEST_CASE("the sheet is read by the line of the print check and by a trimmed pag
             return real_fractions(text.substr(0, text.rfind(' ')));
         };
         CHECK(words.find("it is " + real_fractions(show(gauge_length(paper), paper.ruler)) + " long") != std::string::npos);
-        for (const SizeColumn& column : s.columns) {
+        for (const SizeColumn& column : told_apart(s.columns, paper)) {
             if (has_errors(column.measures.findings)) continue;
             const Size page = column.measures.conditions.page;
             char scale[16];
             std::snprintf(scale, sizeof scale, "%.3f", column.measures.conditions.scale);
             CAPTURE(paper.title, column.label);
+            if (rows_tell_the_line(paper)) {  // a row of the sizes begins: per cent, page, and below them line and scale
+                const std::string line = bare(gauge_length(paper) * column.percent / 100);
+                CHECK(words.find(" " + column.label + " " + line + " · " + scale + " " + bare(page.width) + " × " + bare(page.height) + " ") != std::string::npos);
+                continue;
+            }
             CHECK(words.find(" " + column.label + " " + bare(gauge_length(paper) * column.percent / 100) + " ") != std::string::npos);
             CHECK(words.find(" " + bare(page.width) + " × " + bare(page.height) + " " + scale + " ") != std::string::npos);
         }

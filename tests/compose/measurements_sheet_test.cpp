@@ -2,6 +2,8 @@
 #include "compose/collisions.h"
 #include "compose/fractions.h"
 #include "compose/measurements_samples.h"
+#include "compose/print_readings.h"
+#include "compose/size_table.h"
 
 #include <catch2/catch.hpp>
 
@@ -35,7 +37,7 @@ TEST_CASE("every size is a row with its scale and every measure in both unit sys
         for (const Print print : s.manifest.prints) {
             const auto texts = size_pages(s.document, name_in_title(print));
             const std::string words = words_of(texts);
-            for (const SizeColumn& column : s.columns) {
+            for (const SizeColumn& column : told_apart(s.columns, s.paper)) {
                 if (column.print != print || has_errors(column.measures.findings)) continue;
                 CHECK(contains(texts, column.label));
                 for (const MeasureRow& row : rows_of(column.measures, {})) {
@@ -47,6 +49,28 @@ TEST_CASE("every size is a row with its scale and every measure in both unit sys
             }
         }
     });
+}
+
+TEST_CASE("sizes are left out only where the paper's ruler cannot tell them from one that is shown", "[many]") {
+    const auto percents = [](const Paper& paper, Print print) {
+        std::vector<double> shown;
+        for (const SizeColumn& column : told_apart(test::sample_columns(test::sample_manifest("soft-spine"), paper, planned()), paper))
+            if (column.print == print) shown.push_back(column.percent);
+        return shown;
+    };
+    // A per cent is 0.08 in of letter's line of 8 in, 2 mm and 1 mm of the metric ones: more than can be told apart. Of the
+    // 4 in that 5 x 7 in has room for, it is 0.04 in, less than a sixteenth.
+    for (const std::string paper : {"letter", "a4", "a5"}) CHECK(percents(test::paper(paper), Print::bordered) == planned());
+    for (const Print print : {Print::borderless, Print::bordered})
+        CHECK(percents(test::paper("5x7"), print) == std::vector<double>{103, 100, 98, 96, 94, 92, 90, 85, 80, 75, 70, 65, 60, 55, 50, 45, 40, 35, 30});
+}
+
+TEST_CASE("on small paper, too, the sheet is no book", "[many]") {
+    for (const auto& [journal, templ] : test::pipeline().journals) {
+        CAPTURE(journal);
+        CHECK(made(journal, test::paper("5x7"), planned()).document.pages.size() <= 33);
+        CHECK(made(journal, test::paper("a5"), planned()).document.pages.size() <= 30);
+    }
 }
 
 TEST_CASE("a page of sizes holds all that is to be known of them on letter and A4", "[many]") {
@@ -80,7 +104,7 @@ TEST_CASE("figures that are cut from are 12 pt or more in the paper's own ruler,
                 });
             });
         };
-        for (const SizeColumn& column : s.columns)
+        for (const SizeColumn& column : told_apart(s.columns, paper))
             for (const MeasureRow& row : rows_of(column.measures, {})) {
                 if (row.kind != MeasureRow::Kind::piece || has_errors(column.measures.findings)) continue;
                 CAPTURE(paper.title, column.label, row.name);
