@@ -114,10 +114,24 @@ private:
             out_.lack = parts::lack_of(shape_, packing_area(packed_.area).size());
             return;
         }
+        centre();
         out_.a_sheet = packed_.fill.spots.size();
         out_.sheets = (artwork_.parts + out_.a_sheet - 1) / out_.a_sheet;
         out_.exact = packed_.fill.exact || out_.sheets == 1;
         if (!back_.empty()) out_.document.duplex = packed_.sheet.landscape() ? Duplex::flip_short_edge : Duplex::flip_long_edge;
+    }
+
+    /// The edges of a sheet are where printers are least exact.
+    void centre() {
+        std::vector<parts::Region> copies;
+        for (const parts::Spot& spot : packed_.fill.spots) {
+            Matrix place = quarter_turned(spot.quarter_turns);
+            place.e = spot.by.x.in_points();
+            place.f = spot.by.y.in_points();
+            copies.push_back(parts::mapped(shape_, place));
+        }
+        const Rect block = parts::bounds(parts::united(copies)), wanted = Rect::centred(block.size(), Rect::of(packing_area(packed_.area).size()));
+        for (parts::Spot& spot : packed_.fill.spots) spot.by = {spot.by.x + wanted.left - block.left, spot.by.y + wanted.bottom - block.bottom};
     }
 
     /// From the flat net to the front of the sheet.
