@@ -67,7 +67,7 @@ void check_part_fits(const Rules& rules, const kit::Set& set, const Edition& edi
     if (lack.height > Length()) missing += (missing.empty() ? "" : " and ") + show(lack.height, edition.paper.ruler) + " of height";
     const double percent = std::floor(lack.largest_scale * scale * 100 + 1e-9);
     rules.say(findings, {"part-fits-paper", Level::error, "kit.yaml", 0, set.mark.line, missing + " missing", edition.paper.title + ", " + name_of(edition.print),
-                         "A part of set " + set.name + " does not fit the printable area",
+                         "A part of set " + set.name + " does not fit the printable area of " + edition.paper.title + ", " + name_of(edition.print),
                          "Print it at " + rounded(percent) + " % of its drawn size or smaller (this edition prints at " + rounded(scale * 100) +
                              " %), or make the template smaller"});
 }

@@ -216,10 +216,13 @@ TEST_CASE("the demo kits and the starter are read without a fault") {
         return kit::read_manifest(*disk, Path(QW_SOURCE_DIR) / folder, data(), inputs);
     };
     const kit::Manifest tidewater = read("kits/tidewater-almanac");
-    REQUIRE(tidewater.sets.size() == 3);
+    REQUIRE(tidewater.sets.size() == 6);
     CHECK(tidewater.sets[0].files.size() == 24);
     CHECK(tidewater.sets[1].files.size() == 5);
     CHECK(tidewater.sets[2].files.size() == 2);
+    CHECK(tidewater.sets[3].faces.at("outside").size() == 6);
+    CHECK(*tidewater.sets[4].goes_in == "pockets");
+    CHECK(tidewater.sets[4].pocket == "middle");
     CHECK(*tidewater.journal == "soft-spine");
     const kit::Manifest lamplight = read("kits/lamplight-mini");
     CHECK(*lamplight.journal == "wrapped-booklet");

@@ -14,29 +14,34 @@ namespace {
 
 const Path parts_folder = Path(QW_RELEASED).parent_path() / "parts";
 
+Path fresh_copy() {
+    std::filesystem::remove_all(parts_folder / "tidewater-almanac");
+    return copy_of_kit("tidewater-almanac", parts_folder);
+}
+
 /// A copy of the larger demo kit with something of its parts written otherwise.
 Path kit_where(const std::string& from, const std::string& to) {
-    const Path kit = copy_of_kit("tidewater-almanac", parts_folder);
+    const Path kit = fresh_copy();
     replace_in(kit / "kit.yaml", from, to);
     return kit;
 }
 
 /// Two pages and one pocket of the demo kit: what has to be drawn to see whether a part fits.
 Path one_pocket() {
-    const Path kit = copy_of_kit("tidewater-almanac", parts_folder);
+    const Path kit = fresh_copy();
     write(kit / "kit.yaml",
           "kit: one-pocket\ntitle: One Pocket\nversion: 1.0.0\njournal: wrapped-booklet\npapers: [letter, a4]\nprints: [borderless, bordered]\nsets:\n"
-          "  pages: { role: journal-page, files: 'art/pages/0[12].png', drawn-at: 303 x 221.9 mm }\n"
+          "  pages: { role: journal-page, files: [art/pages/01.png, art/pages/02.png], drawn-at: 303 x 221.9 mm }\n"
           "  pockets: { role: part, part: trifold-pocket, faces: { outside: art/pockets/1.png }, stock: card-160, goes-on: page }\n");
     return kit;
 }
 
 /// `measure` finds a kit unfit with status 1; its document is there all the same.
-nlohmann::json measured(const Path& kit, const std::string& options) {
+nlohmann::json measure_of(const Path& kit, const std::string& options) {
     return nlohmann::json::parse(quirewright("measure " + quoted(kit.string()) + " --json " + options).text);
 }
 
-std::vector<nlohmann::json> said(const nlohmann::json& document, const std::string& rule) {
+std::vector<nlohmann::json> findings_of(const nlohmann::json& document, const std::string& rule) {
     std::vector<nlohmann::json> all;
     for (const auto& finding : document["findings"])
         if (finding["rule"] == rule) all.push_back(finding);
@@ -52,12 +57,12 @@ const nlohmann::json& part_of(const nlohmann::json& document, const std::string&
 }  // namespace
 
 TEST_CASE("parts are printed at the scale of their edition, sizes and all", "[parts]") {
-    const Path kit = copy_of_kit("tidewater-almanac", parts_folder);
+    const Path kit = fresh_copy();
     // 190.5 x 266.7 mm is what 12.7 and 6.35 mm of margin leave of letter; 254 / 279.4 of its length (PPD margins of 18 and 36 pt).
     for (const auto& [options, scale] : {std::pair<std::string, double>{"--paper letter --print borderless", 1.0}, {"--paper letter --print bordered", 254.0 / 279.4},
                                          {"--paper a4 --print bordered", 271.6 / 297.0}, {"--paper a4 --print borderless --scale 50", 0.5}}) {
         CAPTURE(options);
-        const nlohmann::json document = measured(kit, options);
+        const nlohmann::json document = measure_of(kit, options);
         const bool us = document["paper"] == "na_letter_8.5x11in";
         const nlohmann::json& pockets = part_of(document, "pockets");
         CHECK(pockets["count"] == 6);
@@ -66,15 +71,15 @@ TEST_CASE("parts are printed at the scale of their edition, sizes and all", "[pa
         CHECK(pockets["folded"]["width_mm"].get<double>() == Approx(width).margin(0.01));
         CHECK(part_of(document, "tags")["count"] == 6);
         CHECK(part_of(document, "envelopes")["count"] == 2);
-        CHECK(said(document, "part-goes-in").empty());
+        CHECK(findings_of(document, "part-goes-in").empty());
     }
 }
 
 TEST_CASE("a bought card that does not go in is told with what is missing and the print that takes it", "[parts]") {
     // 3 x 5 in (na_index-3x5, PWG 5101.1) and 2 mm of clearance in 84 mm: (76.2 + 2) / 84 = 93.1 %, told as 94 %.
     const Path kit = kit_where("    goes-on: page\n", "    goes-on: page\n    holds: [index-card-3x5]\n");
-    CHECK(said(measured(kit, "--paper a4 --print borderless"), "part-goes-in").empty());
-    const auto small = said(measured(kit, "--paper a4 --print bordered"), "part-goes-in");
+    CHECK(findings_of(measure_of(kit, "--paper a4 --print borderless"), "part-goes-in").empty());
+    const auto small = findings_of(measure_of(kit, "--paper a4 --print bordered"), "part-goes-in");
     REQUIRE(small.size() >= 1);
     CHECK(small[0]["level"] == "error");
     CHECK_THAT(small[0]["mend"].get<std::string>(), Catch::Contains("94 %"));
@@ -85,7 +90,7 @@ TEST_CASE("the smallest scale is that of the arithmetic, at every scale between"
     for (const int percent : {92, 93, 94, 95, 103}) {
         CAPTURE(percent);
         const bool fits = 84 * percent / 100.0 >= 76.2 + 2 && 82.5 * percent / 100.0 >= 76.2 + 2;  // the inner pocket is 1.5 mm narrower
-        CHECK(said(measured(kit, "--paper a4 --print borderless --scale " + std::to_string(percent)), "part-goes-in").empty() == fits);
+        CHECK(findings_of(measure_of(kit, "--paper a4 --print borderless --scale " + std::to_string(percent)), "part-goes-in").empty() == fits);
     }
 }
 
@@ -106,7 +111,7 @@ TEST_CASE("a part that is larger than the page that it is glued to is told in ev
     replace_in(pipeline / "parts" / "trifold-pocket.yaml", "height: { metric: 120 mm, us: 4 3/4 in,", "height: { metric: 240 mm, us: 9 1/2 in,");
     const Path kit = one_pocket();
     const std::string other = " --pipeline " + quoted(pipeline.string());
-    const auto found = said(measured(kit, "--paper a4 --print borderless" + other), "part-goes-on");
+    const auto found = findings_of(measure_of(kit, "--paper a4 --print borderless" + other), "part-goes-on");
     REQUIRE(found.size() == 1);
     CHECK_THAT(found[0]["message"].get<std::string>(), Catch::Contains("pockets"));
 
@@ -114,7 +119,7 @@ TEST_CASE("a part that is larger than the page that it is glued to is told in ev
     const Path out = parts_folder / "dist";
     const Said release = quirewright("release " + quoted(kit.string()) + " --json --out " + quoted(out.string()) + other);
     CHECK(release.status == 1);
-    const auto lacking = said(nlohmann::json::parse(release.text), "part-fits-paper");
+    const auto lacking = findings_of(nlohmann::json::parse(release.text), "part-fits-paper");
     REQUIRE(lacking.size() == 4);  // two papers, two prints
     for (const auto& finding : lacking) {
         CHECK_THAT(finding["measured"].get<std::string>(), Catch::Contains("missing"));
@@ -134,7 +139,7 @@ TEST_CASE("three panels as wide as each other fill a sheet of A4 and fit none wi
     const Path kit = one_pocket();
     const Said release = quirewright("release " + quoted(kit.string()) + " --json --out " + quoted((parts_folder / "dist").string()) + " --pipeline " + quoted(pipeline.string()));
     CHECK(release.status == 1);
-    const auto lacking = said(nlohmann::json::parse(release.text), "part-fits-paper");
+    const auto lacking = findings_of(nlohmann::json::parse(release.text), "part-fits-paper");
     const auto bordered = std::count_if(lacking.begin(), lacking.end(), [](const nlohmann::json& f) { return f["limit"].get<std::string>().find("bordered") != std::string::npos; });
     CHECK(bordered == 2);
 }

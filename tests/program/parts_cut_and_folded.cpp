@@ -22,7 +22,7 @@ namespace {
 
 constexpr double tolerance = 0.2;
 /// Millimetres: a set's usual bleed, and back-shift and over-fold of pipeline/part-sheets.yaml.
-constexpr double bleed = 3, shift = 2, over_fold = 1;
+constexpr double bleed = 3, shift = 2;
 
 long long whole_pixels(double mm) { return std::llround(pixels_of(mm)); }
 
@@ -233,32 +233,25 @@ void check_tag_back(const PrintedSheet& back, const Mask& piece, double around) 
     CHECK(bare_pixels(back, piece, around + 0.3, 0) > 0);
 }
 
-/// The inside of a pocket lies behind its panels; where the tabs are glued it is white.
-void check_pocket_back(const PrintedSheet& back, const FoldedPiece& flat, FoldedPiece folded, double around, double beyond_fold) {
+/// The inside of a pocket lies behind its panels above the strip; what the strip covers for good is white.
+void check_pocket_back(const PrintedSheet& back, const FoldedPiece& flat, FoldedPiece folded, double around) {
     for (std::size_t i = 0; i < pockets.filled_after; ++i) folded.fold(pockets.folds[i]);
-    const Extent outer = flat.place_of("outer"), inner = flat.place_of("inner"), tabs[] = {folded.place_of("tab-outer"), folded.place_of("tab-inner")};
+    const Extent outer = flat.place_of("outer"), inner = flat.place_of("inner");
+    const int strip_top = folded.place_of("strip-middle").top;
+    const Extent seen{outer.left, outer.top, inner.right, strip_top};
     Extent picture = picture_on_back(back);
-    picture.bottom = foot_of_picture(back, (outer.left + inner.right) / 2);  // beside the tabs it has bleed below, too
-    check_margins(picture, {outer.left, outer.top, inner.right, outer.bottom}, around, beyond_fold);
-    const int clear = static_cast<int>(pixels_of(around + 0.5));
-    Mask panels({outer.left, outer.top, inner.right, outer.bottom - clear});
-    Mask glued = panels;
-    for (int y = panels.box.top; y < panels.box.bottom; ++y)
-        for (int x = panels.box.left; x < panels.box.right; ++x) {
-            bool near_tab = false, on_tab = false;
-            for (const Extent& t : tabs) {
-                near_tab = near_tab || (x >= t.left - clear && x < t.right + clear && y >= t.top - clear && y < t.bottom + clear);
-                // Its middle: slanted ends and the picture's reach beyond are left out.
-                on_tab = on_tab || (x >= t.left + clear && x < t.right - clear && y >= t.top + 3 * clear && y < t.bottom - 3 * clear);
-            }
-            panels.at(x, y) = flat.labels().at(x, y) && !near_tab;
-            glued.at(x, y) = on_tab;
-        }
+    picture.bottom = foot_of_picture(back, (outer.left + inner.right) / 2);
+    check_margins(picture, seen, around, around);
+    const int edge = static_cast<int>(pixels_of(1));  // the picture beside the panels has round corners
+    Mask panels(seen), covered({outer.left + edge, strip_top + static_cast<int>(pixels_of(around + 0.5)), inner.right - edge, outer.bottom});
+    for (Mask* mask : {&panels, &covered})
+        for (int y = mask->box.top; y < mask->box.bottom; ++y)
+            for (int x = mask->box.left; x < mask->box.right; ++x) mask->at(x, y) = flat.labels().at(x, y) != 0;
     for (const double right : {0.0, shift, -shift}) CHECK(bare_pixels(back, panels, right, 0) == 0);
-    CHECK(bare_pixels(back, panels, 0, -shift) == 0);
-    const long long all = std::count(glued.set.begin(), glued.set.end(), 1);
+    CHECK(bare_pixels(back, panels, 0, -shift) == 0);  // the other way the glued tabs, which stay white, come into sight
+    const long long all = std::count(covered.set.begin(), covered.set.end(), 1);
     CHECK(all > 0);
-    CHECK(bare_pixels(back, glued, 0, 0) == all);
+    CHECK(bare_pixels(back, covered, 0, 0) == all);
 }
 
 void check_edition(const std::string& paper, const std::string& print) {
@@ -281,7 +274,7 @@ void check_edition(const std::string& paper, const std::string& print) {
         if (part == &tags) check_tag_back(back, cut.piece, bleed * scale);
         else {
             const FoldedPiece flat(cut.piece, broken_lines(front, cut.piece), part->names);
-            check_pocket_back(back, flat, flat, bleed * scale, over_fold * scale);
+            check_pocket_back(back, flat, flat, bleed * scale);
         }
     }
 }
