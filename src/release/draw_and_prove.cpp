@@ -152,6 +152,11 @@ void judge_rendered(const PlannedFile& file, std::size_t page, const proof::Pixe
         std::snprintf(text, sizeof text, "%.0f %%", seen.ink.coverage * 100);
         row.ink = text;
     }
+    if (file.left_white > 0.0005) {
+        char text[48];
+        std::snprintf(text, sizeof text, ", %.1f %% left white", file.left_white * 100);
+        row.ink += text;
+    }
 }
 
 DrawnFile draw_one(Disk& disk, const Path& folder, const PlannedFile& file, const checks::Rules& rules, const type::Fonts& fonts, Rendering rendering) {

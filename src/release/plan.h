@@ -25,6 +25,7 @@ struct PlannedFile {
     compose::Document document;
     const LookedSet* looked = nullptr;             ///< artwork documents only
     std::vector<compose::Placement> placements;    ///< artwork documents only, one a page
+    double left_white = 0;                         ///< parts only: share of their faces that nobody sees and that is not printed
     std::optional<Rect> printable;                 ///< where ink may be; nothing: everywhere
 };
 

@@ -8,6 +8,10 @@
 using namespace qw;
 using namespace qw::test;
 
+TEST_CASE("what nobody sees of parts stays white, and the report says how much that saves", "[bundle]") {
+    CHECK_THAT(read(release_of("tidewater-almanac") / "audit.html"), Catch::Contains(" % left white"));
+}
+
 TEST_CASE("other programs open the bundle and find what contents.txt tells", "[bundle]") {
     for (const std::string& kit : demo_kits) {
         TestFolder folder;
