@@ -19,9 +19,11 @@ TEST_CASE("the same kit gives the same bytes whatever the folder, zone, locale, 
         REQUIRE(first.size() > 10);
         int number = 0;
         for (const auto& [environment, before] : places) {
+            // The large kit goes to one of the places, the small one to both.
+            if (++number == 1 && kit != "lamplight-mini") continue;
             TestFolder folder;
-            const Path copied = copy_of_kit(kit, folder.path() / ("a folder of its own " + std::to_string(++number)));
-            const Said said = run(before + environment + " " + quoted(program) + " release " + quoted(copied.string()) + " --out out --jobs " + std::to_string(number), folder.path());
+            const Path copied = copy_of_kit(kit, folder.path() / ("a folder of its own " + std::to_string(number)));
+            const Said said = run(before + environment + " " + quoted(program) + " release " + quoted(copied.string()) + " --out out --jobs " + std::to_string(3 - number), folder.path());
             INFO(said.text);
             REQUIRE(said.status == 0);
             CHECK(digests_below(folder.path() / "out" / kit / "1.0.0") == first);
