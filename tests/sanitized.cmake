@@ -26,7 +26,7 @@ add_executable(test_sanitized ${QW_UNIT_OBJECTS} $<TARGET_OBJECTS:qw_test_suppor
 set_target_properties(test_sanitized PROPERTIES LINKER_LANGUAGE CXX)
 target_link_libraries(test_sanitized PRIVATE qw_sanitized PkgConfig::PNG)
 target_link_options(test_sanitized PRIVATE -fsanitize=address,undefined)
-# [many]: the same code on many papers and sizes, which a single one of them shows as well.
+# [many]: the same code on many papers, sizes or pictures, which a single one of them shows as well.
 add_test(NAME sanitized.units COMMAND test_sanitized "~[many]")
 set_tests_properties(sanitized.units PROPERTIES LABELS sanitized
   ENVIRONMENT "ASAN_OPTIONS=detect_leaks=1:strict_string_checks=1;UBSAN_OPTIONS=print_stacktrace=1;LSAN_OPTIONS=print_suppressions=0:suppressions=${CMAKE_CURRENT_SOURCE_DIR}/leaks-of-libraries.supp")

@@ -114,7 +114,7 @@ double length_of_net(const parts::Net& net) {
 
 }  // namespace
 
-TEST_CASE("every shipped part fits every edition, and its sheets are as many as they take", "[parts]") {
+TEST_CASE("every shipped part fits every edition, and its sheets are as many as they take", "[parts][many]") {
     for_every_part([](const MadeSheets& one) {
         REQUIRE_FALSE(one.made.lack);
         CHECK(one.made.a_sheet >= 1);

@@ -212,7 +212,7 @@ TEST_CASE("a side-sewn block: each hole is gone through three times, and both en
     CHECK(moves == "1spine 2back 3spine 4head 5front 6back 7spine 8front 9spine 10tail 11back ");
 }
 
-TEST_CASE("a side-sewn block: all its sheets are composed on four papers") {
+TEST_CASE("a side-sewn block: all its sheets are composed on four papers", "[many]") {
     for (const Paper& paper : test::sheet_papers()) {
         CAPTURE(paper.short_name);
         const SideKit kit(paper.short_name, side_sewn());

@@ -174,7 +174,7 @@ artwork::Lab lab_at(const Wanted& pixels, std::size_t i) { return artwork::lab_o
 
 }  // namespace
 
-TEST_CASE("PngSuite comes out of the PDF as libpng decodes it", "[suite]") {
+TEST_CASE("PngSuite comes out of the PDF as libpng decodes it", "[suite][many]") {
     std::vector<Shown> with_gamma, plain;
     for (const SuitePicture& picture : png_suite()) {
         if (picture.damaged()) continue;
@@ -225,7 +225,7 @@ TEST_CASE("the eight EXIF orientations come out of the PDF upright, passed throu
     check_within(all, 2);
 }
 
-TEST_CASE("CMYK comes out of the PDF in the colours of its profile") {
+TEST_CASE("CMYK comes out of the PDF in the colours of its profile", "[many]") {
     // The stated profile is one made for the test: the light that four inks leave of white paper is (1 - C)(1 - K) … of
     // the sRGB samples, so that what is wanted follows from the decoded samples alone.
     std::vector<Shown> all;

@@ -77,7 +77,7 @@ void check_as_alone(const Path& sheet, const TestFolder& folder, int unit = 1) {
 
 }  // namespace
 
-TEST_CASE("a page of a PDF lies on the sheet as it is shown: by its Rotate, its CropBox and its UserUnit") {
+TEST_CASE("a page of a PDF lies on the sheet as it is shown: by its Rotate, its CropBox and its UserUnit", "[many]") {
     const auto disk = real_disk();
     for (const int rotate : {0, 90, 180, 270})
         for (const int unit : {1, 2}) {
@@ -89,7 +89,7 @@ TEST_CASE("a page of a PDF lies on the sheet as it is shown: by its Rotate, its 
         }
 }
 
-TEST_CASE("transparency of a page blends on the sheet as it does by itself") {
+TEST_CASE("transparency of a page blends on the sheet as it does by itself", "[many]") {
     const auto disk = real_disk();
     // A page group; in it a group that knocks out, one that is not isolated, and a shape under a soft mask.
     const std::string group = "/Type /XObject /Subtype /Form /BBox [0 0 500 600] /Resources << /ExtGState << /Half 8 0 R >> >> /Group << /S /Transparency ";
@@ -108,7 +108,7 @@ TEST_CASE("transparency of a page blends on the sheet as it does by itself") {
     }
 }
 
-TEST_CASE("layers show on the sheet as the default configuration has them, however they are asked for") {
+TEST_CASE("layers show on the sheet as the default configuration has them, however they are asked for", "[many]") {
     // ISO 32000-1 8.11: content marked with a group, with a membership of groups, and a form and a picture with an OC entry.
     const auto disk = real_disk();
     const std::map<int, std::string> more{
