@@ -50,6 +50,20 @@ void add_edition_findings(const SizedParts& sized, const journal::Measures& meas
     for (Finding& finding : sized.findings(measures)) rules.say(findings, std::move(finding));
 }
 
+/// How many pages a PDF has is known when it has been looked at: then each face must have a picture for every part, one
+/// for all, or a stated back for the rest.
+void check_face_counts(const LookedSet& set, const checks::Rules& rules, Findings& findings) {
+    rules.tried("part-face-count");
+    std::size_t most = 0;
+    for (const auto& [name, pictures] : set.of_part_face) most = std::max(most, pictures.size());
+    for (const auto& [name, pictures] : set.of_part_face) {
+        if (pictures.size() == most || pictures.size() == 1 || set.set->last_back) continue;
+        rules.say(findings, {"part-face-count", Level::error, "kit.yaml", 0, set.set->mark.line, std::to_string(pictures.size()) + " pictures",
+                             std::to_string(most) + ", or one for all", "The face '" + name + "' of set " + set.set->name + " has fewer pictures than there are parts",
+                             "Add the missing pictures, or say with 'last-back' what the others have"});
+    }
+}
+
 }  // namespace
 
 PartPlanner::PartPlanner(const ReadKit& kit, const SheetCounts& counts, const checks::Rules& rules, const type::Fonts& fonts)
@@ -65,6 +79,7 @@ void PartPlanner::plan(const std::vector<LookedSet>& looked, Plan& plan) {
     for (const LookedSet& set : looked) {
         if (set.set->role != kit::Role::part) continue;
         check_files(set, rules_, plan.findings);
+        check_face_counts(set, rules_, plan.findings);
         if (!set.faces.empty()) plan_set(set, plan);
     }
     journal::Calculation calculation(*kit_.journal);

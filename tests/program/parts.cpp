@@ -143,3 +143,16 @@ TEST_CASE("three panels as wide as each other fill a sheet of A4 and fit none wi
     const auto bordered = std::count_if(lacking.begin(), lacking.end(), [](const nlohmann::json& f) { return f["limit"].get<std::string>().find("bordered") != std::string::npos; });
     CHECK(bordered == 2);
 }
+
+TEST_CASE("a face with fewer pages in its PDF than there are parts is told when the PDF has been looked at", "[parts]") {
+    const Path kit = one_pocket();
+    std::filesystem::copy_file(source_folder / "kits" / "lamplight-mini" / "art" / "pages.pdf", kit / "art" / "fronts.pdf");  // 8 pages
+    replace_in(kit / "kit.yaml", "faces: { outside: art/pockets/1.png }", "faces: { outside: art/fronts.pdf, inside: [art/pockets/1.png, art/pockets/2.png] }");
+    const std::string release = "release " + quoted(kit.string()) + " --json --out " + quoted((parts_folder / "dist").string());
+    const auto told = findings_of(nlohmann::json::parse(quirewright(release).text), "part-face-count");
+    REQUIRE(told.size() == 1);
+    CHECK_THAT(told[0]["message"].get<std::string>(), Catch::Contains("'inside'"));
+    CHECK(told[0]["measured"] == "2 pictures");
+    replace_in(kit / "kit.yaml", "stock: card-160", "last-back: blank, stock: card-160");
+    CHECK(findings_of(nlohmann::json::parse(quirewright(release).text), "part-face-count").empty());
+}
