@@ -50,7 +50,8 @@ private:
     const texts::Passages& words_;
 };
 
-/// Lines that empty lines part, each as one line.
+}  // namespace
+
 std::vector<std::string> step_paragraphs(const std::string& text) {
     std::vector<std::string> paragraphs(1);
     std::istringstream in(text);
@@ -63,8 +64,6 @@ std::vector<std::string> step_paragraphs(const std::string& text) {
     if (paragraphs.back().empty()) paragraphs.pop_back();
     return paragraphs;
 }
-
-}  // namespace
 
 texts::Model step_model(const std::vector<SizeColumn>& columns, const texts::Passages& words) {
     const kit::JournalTemplate& journal = *columns.front().measures.journal;

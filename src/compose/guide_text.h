@@ -18,4 +18,7 @@ texts::Model step_model(const std::vector<SizeColumn>& columns, const texts::Pas
 /// and are not given, each at its step's place in the template.
 std::vector<std::vector<std::string>> step_texts(const std::vector<SizeColumn>& columns, const texts::Passages& words);
 
+/// The paragraphs of a step's text, each as one line: empty lines part them.
+std::vector<std::string> step_paragraphs(const std::string& text);
+
 }  // namespace qw::compose

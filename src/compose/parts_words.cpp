@@ -5,13 +5,13 @@
 #include "base/words.h"
 #include "compose/fractions.h"
 #include "compose/guide_needs.h"
+#include "compose/guide_text.h"
 #include "materials/amounts.h"
 #include "texts/render.h"
 
 #include <algorithm>
 #include <cstdio>
 #include <set>
-#include <sstream>
 
 namespace qw::compose {
 
@@ -23,20 +23,6 @@ Length ruler_step(UnitSystem system) { return system == UnitSystem::metric ? Len
 std::string size_text(Size size, UnitSystem system, Rounding way) {
     const Length step = ruler_step(system);
     return real_fractions(show(round_to_step(size.width, step, way), round_to_step(size.height, step, way), system));
-}
-
-/// Sentences in one line; empty lines part paragraphs.
-std::vector<std::string> lines_joined(const std::string& text) {
-    std::vector<std::string> paragraphs(1);
-    std::istringstream in(text);
-    for (std::string line; std::getline(in, line);) {
-        std::istringstream words(line);
-        bool any = false;
-        for (std::string word; words >> word; any = true) paragraphs.back() += (paragraphs.back().empty() ? "" : " ") + word;
-        if (!any && !paragraphs.back().empty()) paragraphs.emplace_back();
-    }
-    if (paragraphs.back().empty()) paragraphs.pop_back();
-    return paragraphs;
 }
 
 bool is_folded(const PartOfKit::InPrint& in) { return in.folded->states.size() == in.net->folds.size() + 1; }
@@ -133,7 +119,7 @@ GuideStep PartsWriter::step(const PartOfKit& part, std::size_t number, const tex
     const kit::PartTemplate& written = *part.prints.front().net->part;
     const kit::StepTemplate& from = written.steps[number];
     const SourceMark mark{written.file, from.mark.line, from.mark.column};
-    GuideStep step{from.title, lines_joined(texts::render(from.text, written.file, names)), {}, {}, {}, {}, from.drawing};
+    GuideStep step{from.title, step_paragraphs(texts::render(from.text, written.file, names)), {}, {}, {}, {}, from.drawing};
     std::vector<std::string> titles, cautions;
     for (const std::string& name : from.tools) {
         const kit::Tool& tool = guide_tool(context_, name, mark);
