@@ -22,6 +22,7 @@ struct RenderedPage {
     Size size;              ///< as shown
     std::uint32_t width = 0, height = 0;  ///< pixels
     Ink ink;
+    std::string text = {};  ///< in reading order, UTF-8
 };
 
 /// Ink stays inside `printable` (bordered pages and generated sheets).

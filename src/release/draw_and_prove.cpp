@@ -8,10 +8,9 @@
 #include "pdf/draw.h"
 #include "proof/misprint.h"
 #include "proof/render.h"
+#include "release/sheet_rows.h"
 
 #include <algorithm>
-#include <cmath>
-#include <cstdio>
 #include <set>
 
 namespace qw::release {
@@ -19,27 +18,6 @@ namespace qw::release {
 namespace {
 
 constexpr double proof_dpi = 72;
-constexpr std::uint32_t thumbnail_pixels = 320;
-
-/// The artwork that a page shows, with the pixels that its ink map counts.
-struct ShownArtwork {
-    const Ink* ink = nullptr;
-    std::uint32_t width = 0, height = 0;
-};
-
-ShownArtwork artwork_on(const PlannedFile& file, std::size_t page) {
-    if (!file.looked || !file.placements[page].face) return {};
-    const Face& face = file.looked->faces[*file.placements[page].face];
-    const LookedFile& looked = file.looked->file_of(face);
-    if (!looked.is_pdf) return {&looked.picture.ink, looked.picture.upright_width(), looked.picture.upright_height()};
-    const std::size_t index = static_cast<std::size_t>(face.page) - 1;
-    const proof::PageFacts& seen = looked.pdf.pages[index];
-    const Size size = seen.crop.size() * seen.user_unit;
-    const Size shown = seen.rotate % 180 == 0 ? size : size.turned();
-    const auto pixels = [](Length length) { return static_cast<std::uint32_t>(std::lround(length.in_inches() * pdf_look_dpi)); };
-    return {&looked.pdf_ink[index], std::max(1u, pixels(shown.width)), std::max(1u, pixels(shown.height))};
-}
-
 bool one_passed_picture(const PlannedFile& file, std::size_t page) {
     const compose::Page& planned = file.document.pages[page];
     if (planned.items.size() != 1) return planned.items.empty();
@@ -102,29 +80,6 @@ std::set<std::size_t> pages_to_render(const PlannedFile& file, Rendering renderi
     return pages;
 }
 
-report::SheetRow row_of(const PlannedFile& file, std::size_t page) {
-    report::SheetRow row;
-    row.file = file.path;
-    row.page = static_cast<int>(page) + 1;
-    row.set = file.set;
-    row.paper = file.paper.title;
-    row.print = file.print ? name_of(*file.print) : "";
-    const Size size = file.document.pages[page].size;
-    row.size = show(size.width, size.height, UnitSystem::metric);
-    row.proven = "picture bytes and place";
-    if (file.placements.empty()) return row;
-    char text[48];
-    if (file.placements[page].ppi_x > 0) {
-        std::snprintf(text, sizeof text, "%.0f", std::min(file.placements[page].ppi_x, file.placements[page].ppi_y));
-        row.ppi = text;
-    }
-    if (const ShownArtwork shown = artwork_on(file, page); shown.ink) {
-        std::snprintf(text, sizeof text, "%.0f %%", shown.ink->coverage * 100);
-        row.ink = text;
-    }
-    return row;
-}
-
 /// A borderless page as a driver that enlarges and a sheet that lies aside print it; shown where it loses what matters.
 void simulate_misprint(const PlannedFile& file, std::size_t page, const proof::Pixels& pixels, const checks::Rules& rules, DrawnFile& drawn) {
     const Size size = file.document.pages[page].size;
@@ -143,20 +98,8 @@ void judge_rendered(const PlannedFile& file, std::size_t page, const proof::Pixe
     const ShownArtwork shown = artwork_on(file, page);
     if (shown.ink)
         checks::check_rendered_artwork(rules, seen, file.placements[page], *shown.ink, shown.width, shown.height, file.print == Print::borderless, file.path, drawn.findings);
-    report::SheetRow& row = drawn.rows[page];
     if (shown.ink && file.print == Print::borderless) simulate_misprint(file, page, pixels, rules, drawn);
-    row.proven = "rendering";
-    row.picture = artwork::thumbnail(pixels.rgb, pixels.width, pixels.height, thumbnail_pixels);
-    if (row.ink.empty()) {
-        char text[48];
-        std::snprintf(text, sizeof text, "%.0f %%", seen.ink.coverage * 100);
-        row.ink = text;
-    }
-    if (file.left_white > 0.0005) {
-        char text[48];
-        std::snprintf(text, sizeof text, ", %.1f %% left white", file.left_white * 100);
-        row.ink += text;
-    }
+    tell_rendering(drawn.rows[page], file, pixels, seen.ink);
 }
 
 DrawnFile draw_one(Disk& disk, const Path& folder, const PlannedFile& file, const checks::Rules& rules, const type::Fonts& fonts, Rendering rendering) {
