@@ -132,7 +132,7 @@ double stated_scale(const Drawing& made) {
 
 }  // namespace
 
-TEST_CASE("every cover is drawn at every size on every paper, and no label collides") {
+TEST_CASE("every cover is drawn at every size on every paper, and no label collides", "[many]") {
     for_every_cover([](const kit::JournalTemplate&, const Paper& paper, const journal::Measures& measures, double) {
         for (const Rect& room : rooms(paper)) {
             const Drawing made = drawing(draw_cover, room, paper, measures);

@@ -93,7 +93,7 @@ TEST_CASE("boards lie inside a cover paper that is folded round the pages") {
     CHECK(flat.boards[1].left > *flat.fold);
 }
 
-TEST_CASE("what a drawing of the cover shows of the parts adds up to what it shows of the whole") {
+TEST_CASE("what a drawing of the cover shows of the parts adds up to what it shows of the whole", "[many]") {
     const auto words = passages_of(test::pipeline(), "drawings");
     for (const auto& [journal, templ] : test::pipeline().journals)
         for (const Paper& paper : test::sheet_papers())

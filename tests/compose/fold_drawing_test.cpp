@@ -149,7 +149,7 @@ bool any_page_says(const Document& document, const std::string& words) {
 
 }  // namespace
 
-TEST_CASE("on no paper does the sheet of parts collide with itself, and no sign lacks its glyph", "[parts]") {
+TEST_CASE("on no paper does the sheet of parts collide with itself, and no sign lacks its glyph", "[many][parts]") {
     for (const Paper& paper : test::sheet_papers()) {
         const Document document = all_parts_on(paper);
         for (std::size_t i = 0; i < document.pages.size(); ++i) {

@@ -98,7 +98,7 @@ long ticks(const Document& document) {
 
 }  // namespace
 
-TEST_CASE("on no paper does the list of materials leave its margins or collide") {
+TEST_CASE("on no paper does the list of materials leave its margins or collide", "[many]") {
     for (const Paper& paper : test::sheet_papers()) check_clear(sheet_of(full_list(), paper), paper);
 }
 

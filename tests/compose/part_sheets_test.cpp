@@ -127,7 +127,7 @@ TEST_CASE("every shipped part fits every edition, and its sheets are as many as 
     });
 }
 
-TEST_CASE("all that is drawn on a sheet of parts lies in the printable area, which is the trim box", "[parts]") {
+TEST_CASE("all that is drawn on a sheet of parts lies in the printable area, which is the trim box", "[many][parts]") {
     for_every_part([](const MadeSheets& one) {
         for (const Page& page : one.made.document.pages) {
             const Rect area = one.edition->print == Print::bordered ? fit_of(*one.edition, page.size.landscape()).printable
@@ -246,7 +246,7 @@ TEST_CASE("a back's picture is as upright as its front's, seen after the turn", 
     });
 }
 
-TEST_CASE("a picture covers its panels and their bleed, and is clipped to what is seen of them", "[parts]") {
+TEST_CASE("a picture covers its panels and their bleed, and is clipped to what is seen of them", "[many][parts]") {
     for_every_part([](const MadeSheets& one) {
         const double scale = one.sample->net.conditions.scale;
         const kit::PartRules& rules = test::pipeline().part_rules;

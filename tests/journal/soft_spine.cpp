@@ -248,7 +248,7 @@ TEST_CASE("each check of the soft-spine can fail, and says what it measured") {
     }
 }
 
-TEST_CASE("with any print size fixed sizes stay and printed ones shrink", "[property]") {
+TEST_CASE("with any print size fixed sizes stay and printed ones shrink", "[many][property]") {
     std::mt19937 chance(7);
     std::uniform_real_distribution<double> scales(0.30, 1.03);
     for (int run = 0; run < 200; ++run) {

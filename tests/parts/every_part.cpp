@@ -48,7 +48,7 @@ bool near_mm(Length length, double mm) { return length.in_mm() == Approx(mm).mar
 
 }  // namespace
 
-TEST_CASE("every part folds without a finding, at every size, with both rulers, on thin and thick paper") {
+TEST_CASE("every part folds without a finding, at every size, with both rulers, on thin and thick paper", "[many]") {
     REQUIRE(data().parts.size() >= 6);
     for (const auto& [name, part] : data().parts)
         for (const UnitSystem system : {UnitSystem::metric, UnitSystem::us})

@@ -103,7 +103,7 @@ TEST_CASE("Two right triangles make a rectangle", "[packing]") {
     CHECK(filled_by_bounds(triangle, {200_mm, 120_mm}, {}) == 4);
 }
 
-TEST_CASE("Slanted shapes lie closer than their bounds", "[packing]") {
+TEST_CASE("Slanted shapes lie closer than their bounds", "[many][packing]") {
     // What the search found when this was written, and no better than rectangles of their bounds where those fill well.
     const std::size_t found[] = {14, 14, 15, 6, 14};
     for (std::size_t i = 0; i < 5; ++i) {
@@ -119,12 +119,12 @@ TEST_CASE("Slanted shapes lie closer than their bounds", "[packing]") {
     CHECK(filled_by_bounds(shapes()[2], a4, 2_mm) < 21);
 }
 
-TEST_CASE("A sheet turned by a quarter holds as many", "[packing]") {
+TEST_CASE("A sheet turned by a quarter holds as many", "[many][packing]") {
     for (const auto& shape : shapes())
         for (const Length gap : {0_mm, 4_mm}) CHECK(filled(shape, letter, gap) == filled(shape, letter.turned(), gap));
 }
 
-TEST_CASE("A wider gap never holds more", "[packing]") {
+TEST_CASE("A wider gap never holds more", "[many][packing]") {
     for (const std::size_t i : {0, 2, 3, 5}) {
         std::size_t before = 1000;
         for (const Length gap : {0_mm, 1_mm, 3_mm, 7_mm, 30_mm}) {

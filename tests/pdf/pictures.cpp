@@ -100,7 +100,7 @@ int count_of(const std::string& text, const std::string& part) {
 
 }  // namespace
 
-TEST_CASE("PNG data go through to the same pixels, whatever their kind") {
+TEST_CASE("PNG data go through to the same pixels, whatever their kind", "[many]") {
     const auto disk = real_disk();
     for (const PngPlan& plan : {colourful(120, 80), plain(0, 8), plain(0, 4), plain(0, 1), plain(0, 16), plain(3, 8), plain(3, 2), plain(3, 1)}) {
         INFO("colour type " << plan.colour_type << ", " << plan.bits << " bits");

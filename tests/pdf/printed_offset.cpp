@@ -104,7 +104,7 @@ double squares_to(const proof::Pixels& p, double centre_x, double centre_y, doub
 
 }  // namespace
 
-TEST_CASE("a pin through a cross reads the offset of the back to half a millimetre, on both axes") {
+TEST_CASE("a pin through a cross reads the offset of the back to half a millimetre, on both axes", "[many]") {
     for (const auto turned : {compose::Duplex::flip_long_edge, compose::Duplex::flip_short_edge}) {
         const compose::Document& sheet = offset_sheet(turned);
         const Size paper = sheet.pages[0].size;
