@@ -87,6 +87,7 @@ public:
     Unpacking(const Unpacking&) = delete;
     Unpacking& operator=(const Unpacking&) = delete;
 
+    std::string name(std::uint64_t index) const { return stat(index).name; }
     std::uint64_t count() const { return static_cast<std::uint64_t>(zip_get_num_entries(zip_, 0)); }
 
     /// What the headers say, before anything is inflated.
@@ -109,8 +110,8 @@ public:
         }
     }
 
-    /// `kept` gains the bytes of the entry that is wanted.
-    Seen entry(std::uint64_t index, const std::string& wanted, std::string& kept) {
+    /// `kept` gains the bytes of the entry that is wanted; `put`, where there is one, all bytes.
+    Seen entry(std::uint64_t index, const std::string& wanted, std::string& kept, Sink* put) {
         const zip_stat_t st = stat(index);
         const std::unique_ptr<zip_file_t, int (*)(zip_file_t*)> file(zip_fopen_index(zip_, index, 0), zip_fclose);
         if (!file) fail("'" + std::string(st.name) + "' cannot be read: " + zip_strerror(zip_));
@@ -122,7 +123,9 @@ public:
             if (n == 0) break;
             seen.bytes += static_cast<std::uint64_t>(n);
             if (seen.bytes > st.size) break;
-            digest.add(std::span(buffer_).first(static_cast<std::size_t>(n)));
+            const auto bytes = std::span(buffer_).first(static_cast<std::size_t>(n));
+            digest.add(bytes);
+            if (put) put->write(bytes);
             if (seen.name == wanted && kept.size() < most_kept)
                 kept.append(reinterpret_cast<const char*>(buffer_.data()), std::min(static_cast<std::size_t>(n), most_kept - kept.size()));
         }
@@ -164,16 +167,25 @@ private:
 
 }  // namespace
 
-Content read_zip(Disk& disk, const Path& path, const std::string& wanted) {
+Content unpack_zip(Disk& disk, const Path& path, const std::string& wanted, const PutAt& put_at) {
     Content content;
     try {
         Unpacking zip(disk, path);
         zip.check_claims();
-        for (std::uint64_t i = 0; i < zip.count(); ++i) content.entries.push_back(zip.entry(i, wanted, content.text));
+        for (std::uint64_t i = 0; i < zip.count(); ++i) {
+            const std::optional<Path> place = put_at(zip.name(i), static_cast<std::size_t>(i));
+            const std::unique_ptr<Sink> put = place ? disk.create(*place) : nullptr;
+            content.entries.push_back(zip.entry(i, wanted, content.text, put.get()));
+            if (put) put->close();
+        }
     } catch (const Damage& damage) {
         content.damage = damage.text;
     }
     return content;
+}
+
+Content read_zip(Disk& disk, const Path& path, const std::string& wanted) {
+    return unpack_zip(disk, path, wanted, [](const std::string&, std::size_t) { return std::nullopt; });
 }
 
 }  // namespace qw::bundle

@@ -5,6 +5,8 @@
 #include "base/disk.h"
 
 #include <cstdint>
+#include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -49,5 +51,10 @@ struct Content {
 };
 /// `wanted` names one entry, a list of contents say, whose bytes are kept while everything is read.
 Content read_zip(Disk& disk, const Path& path, const std::string& wanted = "");
+
+/// The same, and the bytes of each entry for which `put_at` gives a path are written there, a new file. The caller makes up
+/// those paths: an entry's own name may be anything. A file whose entry turns out to be damaged is left as far as it came.
+using PutAt = std::function<std::optional<Path>(const std::string& name, std::size_t index)>;
+Content unpack_zip(Disk& disk, const Path& path, const std::string& wanted, const PutAt& put_at);
 
 }  // namespace qw::bundle

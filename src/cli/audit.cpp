@@ -39,10 +39,10 @@ report::AuditReport audited(Session& session, const std::string& subject) {
         throw Fault(FaultKind::not_understood, {"no-subject", {subject, 0, 0}, "there is no such file or folder", "a kit, a release folder or a bundle", ""});
     }
     const release::Order order = session.order(subject);
-    if (!std::filesystem::is_directory(stat)) return release::audit_bundle(*session.disk, order, subject);
-    if (session.disk->stat(Path(subject) / "release.json")) return release::audit_release(*session.disk, order, subject);
     const Scratch scratch(*session.disk);
     TerminalProgress progress;
+    if (!std::filesystem::is_directory(stat)) return release::audit_bundle(*session.disk, order, subject, scratch.folder(), progress);
+    if (session.disk->stat(Path(subject) / "release.json")) return release::audit_release(*session.disk, order, subject, scratch.folder(), progress);
     return release::audit_kit(*session.disk, order, scratch.folder(), progress);
 }
 

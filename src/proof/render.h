@@ -40,6 +40,9 @@ private:
     std::unique_ptr<State> state_;
 };
 
+/// Name and version of the library that renders: what is kept of a rendering holds for it alone.
+std::string renderer_name();
+
 /// Ink of rendered pixels. `cell` as in InkMap.
 Ink ink_of(const Pixels& pixels, std::uint32_t cell = 4);
 

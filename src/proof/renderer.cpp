@@ -10,6 +10,7 @@
 #include <poppler-global.h>
 #include <poppler-page-renderer.h>
 #include <poppler-page.h>
+#include <poppler-version.h>
 #include <utility>
 
 namespace qw::proof {
@@ -93,6 +94,8 @@ Renderer::Renderer(const Path& path) : state_(std::make_unique<State>()) {
     if (state_->damage.empty()) state_->damage = "it cannot be opened as a PDF";
     state_->document.reset();
 }
+
+std::string renderer_name() { return "poppler " + poppler::version_string(); }
 
 Renderer::~Renderer() = default;
 

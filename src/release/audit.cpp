@@ -3,8 +3,9 @@
 #include "checks/bundle_rules.h"
 #include "kit/read.h"
 #include "release/make.h"
-#include "release/pack.h"
+#include "release/published.h"
 #include "release/release.h"
+#include "release/seen_release.h"
 
 namespace qw::release {
 
@@ -24,34 +25,52 @@ report::AuditReport begun(const Order& order, std::string subject) {
     return report;
 }
 
-/// A loose file of a release folder: what the record says of it.
-void check_loose(Disk& disk, const checks::Rules& rules, const Path& folder, const record::File& told, Findings& findings) {
-    rules.tried("record-agrees");
-    const auto stat = disk.stat(folder / told.path);
-    const bool there = stat && stat->type == FileType::file;
-    const std::string sha256 = there ? digest_of(disk, folder / told.path).sha256 : "missing";
-    if (sha256 == told.sha256) return;
-    rules.say(findings, {"record-agrees", Level::error, told.path, 0, 0, sha256.substr(0, 16), told.sha256.substr(0, 16),
-                         there ? "The file is not the one that release.json tells of" : "A file that release.json tells of is not there", "Release the kit again"});
+report::AuditReport ended(const checks::Rules& rules, report::AuditReport report) {
+    report.tried = rules.what_was_tried();
+    order_findings(report.findings);
+    return report;
 }
+
+/// What was found out is kept for the next audit; where the disk refuses, the audit is none the worse for it.
+void keep(engine::Kept& kept) {
+    try {
+        kept.save();
+    } catch (const Fault&) {
+    }
+}
+
+/// A published release lies in <out>/<kit>/<version>, what is kept in <out>/<kit>.
+Path kept_beside(const Path& release) { return (std::filesystem::absolute(release) / ".").lexically_normal().parent_path().parent_path() / ".kept"; }
 
 }  // namespace
 
 report::AuditReport audit_kit(Disk& disk, const Order& order, const Path& scratch, Progress& progress) {
     const ReadKit kit = read(disk, order);
-    return make(disk, order, kit, scratch, Rendering::all, progress).report;
+    engine::Kept kept = kept_of(disk, order, kit.manifest.kit);
+    const Prepared prepared(disk, order, kit, kept, progress);
+    const Path made_folder = scratch / "made", opened = scratch / "published";
+    for (const Path& folder : {made_folder, opened}) disk.make_folders(folder);
+    Made made = make(disk, order, prepared, kept, made_folder, Rendering::all, progress);
+    judge_published(disk, order, prepared, kept, opened, made);
+    made.report.tried = prepared.rules.what_was_tried();
+    order_findings(made.report.findings);
+    keep(kept);
+    return std::move(made.report);
 }
 
-report::AuditReport audit_bundle(Disk& disk, const Order& order, const Path& zip) {
+report::AuditReport audit_bundle(Disk& disk, const Order& order, const Path& zip, const Path& scratch, Progress& progress) {
     const kit::Pipeline pipeline = kit::read_pipeline(disk, order.pipeline);
     const checks::Rules rules(pipeline.checks, {});
     report::AuditReport report = begun(order, shown_name(zip));
-    checks::check_bundle(rules, read_back(disk, zip, shown_name(zip), digest_of(disk, zip)), report.findings);
-    report.tried = rules.what_was_tried();
-    return report;
+    engine::Kept kept;
+    std::vector<OpenedBundle> bundles;
+    bundles.push_back(open_bundle(disk, zip, shown_name(zip), scratch));
+    checks::check_bundle(rules, bundles.front().packed, report.findings);
+    judge_bundles(disk, pdfs_of(bundles, nullptr, pipeline.papers), rules, kept, engine::Jobs(order.jobs), progress, report);
+    return ended(rules, std::move(report));
 }
 
-report::AuditReport audit_release(Disk& disk, const Order& order, const Path& folder) {
+report::AuditReport audit_release(Disk& disk, const Order& order, const Path& folder, const Path& scratch, Progress& progress) {
     const kit::Pipeline pipeline = kit::read_pipeline(disk, order.pipeline);
     const checks::Rules rules(pipeline.checks, {});
     report::AuditReport report = begun(order, shown_name(folder));
@@ -59,24 +78,16 @@ report::AuditReport audit_release(Disk& disk, const Order& order, const Path& fo
     try {
         record = record::read_release_record(read_text(disk, folder / "release.json", std::uint64_t{64} << 20), "release.json");
     } catch (const Fault& fault) {
-        // Damage of what is under judgement is a finding.
         rules.tried("record-agrees");
-        rules.say(report.findings, {"record-agrees", Level::error, "release.json", 0, 0, fault.notes().front().what, "a whole record", "The record of the release cannot be read", "Release the kit again"});
-        report.tried = rules.what_was_tried();
-        return report;
+        rules.say(report.findings, damaged_record(fault));
+        return ended(rules, std::move(report));
     }
     report.subject = record.kit + " " + record.version;
-    std::vector<checks::PackedBundle> bundles;
-    for (const record::Bundle& told : record.bundles) {
-        const auto stat = disk.stat(folder / told.path);
-        if (!stat || stat->type != FileType::file || told.path.find('/') != std::string::npos) continue;  // check_record tells of it
-        bundles.push_back(read_back(disk, folder / told.path, told.path, digest_of(disk, folder / told.path)));
-        checks::check_bundle(rules, bundles.back(), report.findings);
-    }
-    checks::check_record(rules, record, bundles, report.findings);
-    for (const record::File& told : record.files) check_loose(disk, rules, folder, told, report.findings);
-    report.tried = rules.what_was_tried();
-    return report;
+    engine::Kept kept(disk, kept_beside(folder));
+    const std::vector<OpenedBundle> bundles = open_release(disk, rules, record, folder, scratch, report.findings);
+    judge_bundles(disk, pdfs_of(bundles, &record, pipeline.papers), rules, kept, engine::Jobs(order.jobs), progress, report);
+    keep(kept);
+    return ended(rules, std::move(report));
 }
 
 }  // namespace qw::release

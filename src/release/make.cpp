@@ -35,38 +35,51 @@ std::vector<record::Input> inputs_of(Disk& disk, const ReadKit& kit, const std::
     return inputs;
 }
 
+}  // namespace
+
+Prepared::Prepared(Disk& disk, const Order& order, const ReadKit& read, engine::Kept& kept, Progress& progress)
+    : kit(read), rules(read.pipeline->checks, read.manifest.overrides), fonts(type::Fonts::find()),
+      looked(look(disk, read.manifest, engine::Jobs(order.jobs), progress)), plan(release::plan(read, looked, rules, fonts)), jobs(jobs_within(order, looked)) {
+    (void)kept;
+}
+
 void order_findings(Findings& findings) {
     std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) { return a.level > b.level; });
 }
 
-}  // namespace
+engine::Kept kept_of(Disk& disk, const Order& order, const std::string& kit) {
+    const Path folder = order.out / kit;
+    const auto stat = disk.stat(folder);
+    if (!stat || stat->type != FileType::folder) return {};
+    return {disk, folder / ".kept"};
+}
 
-Made make(Disk& disk, const Order& order, const ReadKit& kit, const Path& folder, Rendering rendering, Progress& progress) {
-    const checks::Rules rules(kit.pipeline->checks, kit.manifest.overrides);
-    const type::Fonts fonts = type::Fonts::find();
-    const std::vector<LookedSet> looked = look(disk, kit.manifest, engine::Jobs(order.jobs), progress);
-    const Plan planned = plan(kit, looked, rules, fonts);
-
+Made make(Disk& disk, const Order& order, const Prepared& prepared, engine::Kept& kept, const Path& folder, Rendering rendering, Progress& progress) {
+    const kit::Manifest& manifest = prepared.kit.manifest;
     Made made;
-    made.report.subject = kit.manifest.kit + " " + kit.manifest.version;
-    made.report.title = kit.manifest.title;
+    made.report.subject = manifest.kit + " " + manifest.version;
+    made.report.title = manifest.title;
     made.report.strict = order.strict;
-    made.report.findings = planned.findings;
-    made.record.kit = kit.manifest.kit;
-    made.record.version = kit.manifest.version;
+    made.report.findings = prepared.plan.findings;
+    made.record.kit = manifest.kit;
+    made.record.version = manifest.version;
     made.record.tool = order.tool;
-    made.record.inputs = inputs_of(disk, kit, looked, fonts);
+    made.record.inputs = inputs_of(disk, prepared.kit, prepared.looked, prepared.fonts);
 
-    for (DrawnFile& drawn : draw_and_prove(disk, folder, planned, rules, fonts, rendering, jobs_within(order, looked), progress)) {
-        made.record.files.push_back(std::move(drawn.record));
-        std::move(drawn.rows.begin(), drawn.rows.end(), std::back_inserter(made.report.sheets));
-        made.report.findings.insert(made.report.findings.end(), drawn.findings.begin(), drawn.findings.end());
+    std::vector<DrawnFile> drawn = draw_and_prove(disk, folder, prepared.plan, prepared.rules, prepared.fonts, kept, rendering, prepared.jobs, progress);
+    std::vector<const JudgedFile*> judged;
+    for (DrawnFile& file : drawn) {
+        made.record.files.push_back(file.record);
+        std::move(file.judged.rows.begin(), file.judged.rows.end(), std::back_inserter(made.report.sheets));
+        made.report.findings.insert(made.report.findings.end(), file.judged.findings.begin(), file.judged.findings.end());
+        judged.push_back(&file.judged);
     }
+    judge_together(judged, prepared.rules, made.report.findings);
     if (made.report.fit_for_sale()) {
         progress.begin("packing and proving the bundle", 1);
-        pack(disk, folder, kit, rules, made.record, made.report.findings);
+        pack(disk, folder, prepared.kit, prepared.rules, made.record, made.report.findings);
     }
-    made.report.tried = rules.what_was_tried();
+    made.report.tried = prepared.rules.what_was_tried();
     order_findings(made.report.findings);
     return made;
 }

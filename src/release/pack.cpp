@@ -18,18 +18,37 @@ void write_contents(Disk& disk, const Path& folder, record::ReleaseRecord& recor
     record.files.push_back({contents_name, "", text.size(), sha256_of(text), "contents", std::nullopt, std::nullopt, 0});
 }
 
-}  // namespace
-
-checks::PackedBundle read_back(Disk& disk, const Path& path, const std::string& shown, const FileDigest& whole) {
+checks::PackedBundle packed(const bundle::Content& content, const std::string& shown, const FileDigest& whole) {
     checks::PackedBundle packed;
     packed.path = shown;
-    const bundle::Content content = bundle::read_zip(disk, path, contents_name);
     packed.damage = content.damage;
     packed.bytes = whole.bytes;
     packed.sha256 = whole.sha256;
     packed.contents = content.text;
     for (const bundle::Seen& seen : content.entries) packed.files.push_back({seen.name, seen.sha256, seen.bytes, bundle::fault_in_name(seen.name)});
     return packed;
+}
+
+bool is_pdf_by_name(std::string name) {
+    std::transform(name.begin(), name.end(), name.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
+    return name.ends_with(".pdf");
+}
+
+}  // namespace
+
+checks::PackedBundle read_back(Disk& disk, const Path& path, const std::string& shown, const FileDigest& whole) {
+    return packed(bundle::read_zip(disk, path, contents_name), shown, whole);
+}
+
+OpenedBundle open_bundle(Disk& disk, const Path& path, const std::string& shown, const Path& folder) {
+    OpenedBundle opened;
+    const bundle::Content content = bundle::unpack_zip(disk, path, contents_name, [&](const std::string& name, std::size_t index) -> std::optional<Path> {
+        opened.taken_out.push_back(is_pdf_by_name(name) ? std::optional(folder / (std::to_string(index) + ".pdf")) : std::nullopt);
+        return opened.taken_out.back();
+    });
+    opened.packed = packed(content, shown, digest_of(disk, path));
+    opened.taken_out.resize(opened.packed.files.size());
+    return opened;
 }
 
 void pack(Disk& disk, const Path& folder, const ReadKit& kit, const checks::Rules& rules, record::ReleaseRecord& record, Findings& findings) {

@@ -37,6 +37,7 @@ PlannedFile plan_file(const ReadKit& kit, const LookedSet& set, const Edition& e
     file.document = std::move(composed.document);
     file.looked = &set;
     file.placements = std::move(composed.pages);
+    if (edition.print == Print::bordered) file.margins = edition.margins;
     if (edition.print == Print::bordered && !file.placements.empty())
         file.printable = fit_of(edition, file.placements.front().sheet.landscape()).printable;
     return file;

@@ -26,6 +26,7 @@ struct PlannedFile {
     const LookedSet* looked = nullptr;             ///< artwork documents only
     std::vector<compose::Placement> placements;    ///< artwork documents only, one a page
     double left_white = 0;                         ///< parts only: share of their faces that nobody sees and that is not printed
+    std::optional<Margins> margins;                ///< that its printer leaves white on a sheet in portrait; nothing: it prints to the edge
     std::optional<Rect> printable;                 ///< where ink may be; nothing: everywhere
 };
 

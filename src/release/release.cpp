@@ -18,7 +18,9 @@ void write_report(Disk& disk, const Path& folder, const std::string& name, const
 Released release(Disk& disk, const Order& order, Progress& progress) {
     const ReadKit kit = read(disk, order);
     Publication publication(disk, order.out, kit.manifest.kit, kit.manifest.version);
-    Made made = make(disk, order, kit, publication.staging(), Rendering::samples, progress);
+    engine::Kept kept = kept_of(disk, order, kit.manifest.kit);
+    const Prepared prepared(disk, order, kit, kept, progress);
+    Made made = make(disk, order, prepared, kept, publication.staging(), Rendering::samples, progress);
 
     Released released{std::move(made.report), false, order.out / kit.manifest.kit, std::move(made.record)};
     if (!released.report.fit_for_sale()) {

@@ -28,11 +28,13 @@ struct Released {
 /// An error finding publishes nothing. Throws Fault; whatever is thrown, the previous release is as it was.
 Released release(Disk& disk, const Order& order, Progress& progress);
 
-/// The same work in a folder of its own that is removed again: what a release would say, every page rendered.
+/// The same work in a folder of its own that is removed again: what a release would say, every page rendered; and what lies
+/// published under the kit's version. What was found out by rendering is kept in <out>/<kit>/.kept when that folder exists.
 report::AuditReport audit_kit(Disk& disk, const Order& order, const Path& scratch, Progress& progress);
-/// A release folder or a bundle, from outside: digests, names, pages. Damage is a finding, not a fault.
-report::AuditReport audit_release(Disk& disk, const Order& order, const Path& folder);
-report::AuditReport audit_bundle(Disk& disk, const Order& order, const Path& zip);
+/// A release folder or a bundle, from outside: digests, names, every page. Damage is a finding, not a fault. What has to be
+/// unpacked in order to look at it goes below `scratch`, an empty folder.
+report::AuditReport audit_release(Disk& disk, const Order& order, const Path& folder, const Path& scratch, Progress& progress);
+report::AuditReport audit_bundle(Disk& disk, const Order& order, const Path& zip, const Path& scratch, Progress& progress);
 
 /// The numbers for one size. `percent` is the buyer's own percentage, 30 to 103.
 struct Asked {

@@ -1,13 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "release/sheet_rows.h"
 
-#include "artwork/thumbnail.h"
-
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
 
 namespace qw::release {
+
+namespace {
+
+std::string percent(double share, int digits) {
+    char text[48];
+    std::snprintf(text, sizeof text, "%.*f %%", digits, share * 100);
+    return text;
+}
+
+}  // namespace
 
 ShownArtwork artwork_on(const PlannedFile& file, std::size_t page) {
     if (!file.looked || !file.placements[page].face) return {};
@@ -39,25 +47,33 @@ report::SheetRow row_of(const PlannedFile& file, std::size_t page) {
         row.ppi = text;
     }
     if (const ShownArtwork shown = artwork_on(file, page); shown.ink) {
-        std::snprintf(text, sizeof text, "%.0f %%", shown.ink->coverage * 100);
-        row.ink = text;
+        row.ink = percent(shown.ink->coverage, 0);
     }
     return row;
 }
 
-void tell_rendering(report::SheetRow& row, const PlannedFile& file, const proof::Pixels& pixels, const Ink& ink) {
+report::SheetRow row_of(const checks::SeenPdf& told, const proof::FileFacts& facts, std::size_t page) {
+    report::SheetRow row;
+    row.file = told.path;
+    row.page = static_cast<int>(page) + 1;
+    row.set = std::filesystem::path(told.path).stem().string();
+    row.paper = told.paper ? told.paper->title : "";
+    row.print = told.print ? name_of(*told.print) : "";
+    const proof::PageFacts& seen = facts.pages[page];
+    const Size size = seen.crop.size() * seen.user_unit;
+    row.size = show((seen.rotate % 180 == 0 ? size : size.turned()).width, (seen.rotate % 180 == 0 ? size : size.turned()).height, UnitSystem::metric);
+    return row;
+}
+
+void tell_rendering(report::SheetRow& row, const PageLook& look) {
     row.proven = "rendering";
-    row.picture = artwork::thumbnail(pixels.rgb, pixels.width, pixels.height, thumbnail_pixels);
-    if (row.ink.empty()) {
-        char text[48];
-        std::snprintf(text, sizeof text, "%.0f %%", ink.coverage * 100);
-        row.ink = text;
-    }
-    if (file.left_white > 0.0005) {
-        char text[48];
-        std::snprintf(text, sizeof text, ", %.1f %% left white", file.left_white * 100);
-        row.ink += text;
-    }
+    row.picture = look.picture;
+    if (row.ink.empty()) row.ink = percent(look.seen.ink.coverage, 0);
+}
+
+void tell_rendering(report::SheetRow& row, const PlannedFile& file, const PageLook& look) {
+    tell_rendering(row, look);
+    if (file.left_white > 0.0005) row.ink += ", " + percent(file.left_white, 1) + " left white";
 }
 
 }  // namespace qw::release

@@ -1,14 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "proof/render.h"
+#include "checks/pdf_rules.h"
+#include "release/page_look.h"
 #include "release/plan.h"
 #include "report/audit_report.h"
 
 namespace qw::release {
-
-/// Pixels on the longer side of a page's picture in the report.
-inline constexpr std::uint32_t thumbnail_pixels = 320;
 
 /// The artwork that a page shows, with the pixels that its ink map counts. No ink: the page shows none.
 struct ShownArtwork {
@@ -19,7 +17,10 @@ ShownArtwork artwork_on(const PlannedFile& file, std::size_t page);
 
 /// What the report says of a planned page before it is rendered; `page` counts from 0.
 report::SheetRow row_of(const PlannedFile& file, std::size_t page);
+/// The same of a page whose plan is not known.
+report::SheetRow row_of(const checks::SeenPdf& told, const proof::FileFacts& facts, std::size_t page);
 /// What its rendering adds.
-void tell_rendering(report::SheetRow& row, const PlannedFile& file, const proof::Pixels& pixels, const Ink& ink);
+void tell_rendering(report::SheetRow& row, const PlannedFile& file, const PageLook& look);
+void tell_rendering(report::SheetRow& row, const PageLook& look);
 
 }  // namespace qw::release

@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "release/page_look.h"
+
+#include "artwork/thumbnail.h"
+#include "base/digest.h"
+#include "base/kept_values.h"
+
+#include <utility>
+
+namespace qw::release {
+
+namespace {
+
+/// Raised whenever a look tells something else of the same page.
+constexpr int look_format = 1;
+
+std::string key_of_look(const std::string& sha256, int page) {
+    return sha256_of("page look " + std::to_string(look_format) + "\n" + proof::renderer_name() + "\n" + sha256 + "\n" + std::to_string(page) + "\n");
+}
+
+std::string key_of_misprint(const std::string& sha256, int page, const MisprintAsked& asked) {
+    std::string key = "misprint " + std::to_string(look_format) + "\n" + proof::renderer_name() + "\n" + sha256 + "\n" + std::to_string(page) + "\n";
+    for (const Length length : {asked.sheet.width, asked.sheet.height, asked.safe_area, asked.misprint.enlarged, asked.misprint.shifted})
+        key += std::to_string(length.in_units()) + "\n";
+    return sha256_of(key);
+}
+
+nlohmann::json packed(const proof::Misprinted& m) {
+    return {m.aside.right.in_units(), m.aside.up.in_units(), m.lost, m.lost_safe, m.deepest.in_units(), m.move.in_units(), m.bare.in_units()};
+}
+
+proof::Misprinted misprinted_from(const nlohmann::json& json) {
+    const auto length = [&](std::size_t i) { return Length::units(json.at(i).get<std::int64_t>()); };
+    return {{length(0), length(1)}, json.at(2), json.at(3), length(4), length(5), length(6)};
+}
+
+std::string packed(const PageLook& look) {
+    return kept::bytes_of({{"size", kept::packed(look.seen.size)}, {"width", look.seen.width}, {"height", look.seen.height}, {"ink", kept::packed(look.seen.ink)},
+                           {"text", kept::packed(look.seen.text)}, {"picture", kept::packed(look.picture)}});
+}
+
+PageLook look_from(const nlohmann::json& json, int page) {
+    PageLook look;
+    look.seen = {page, kept::size_from(json.at("size")), json.at("width"), json.at("height"), kept::ink_from(json.at("ink")), kept::text_from(json.at("text"))};
+    look.picture = kept::bytes_from(json.at("picture"));
+    return look;
+}
+
+std::string packed(const MisprintLook& look) { return kept::bytes_of({{"lost", packed(look.misprinted)}, {"picture", kept::packed(look.picture)}}); }
+
+MisprintLook misprint_from(const nlohmann::json& json) { return {misprinted_from(json.at("lost")), kept::bytes_from(json.at("picture"))}; }
+
+MisprintLook misprint_of(const proof::Pixels& pixels, const MisprintAsked& asked) {
+    MisprintLook look{proof::misprint(pixels, asked.sheet, asked.safe_area, asked.misprint), {}};
+    if (look.misprinted.lost_safe <= 0) return look;
+    const proof::Pixels aside = proof::printed_aside(pixels, asked.sheet, asked.misprint.enlarged, look.misprinted.aside);
+    look.picture = artwork::thumbnail(aside.rgb, aside.width, aside.height, thumbnail_pixels);
+    return look;
+}
+
+}  // namespace
+
+PageLooks::PageLooks(const Path& file, std::string sha256, engine::Kept& kept) : file_(file), sha256_(std::move(sha256)), kept_(kept) {}
+
+proof::Renderer& PageLooks::renderer() {
+    if (!renderer_) renderer_ = std::make_unique<proof::Renderer>(file_);
+    return *renderer_;
+}
+
+int PageLooks::pages() { return renderer().pages(); }
+
+std::string PageLooks::damage() { return renderer().damage(); }
+
+PageLook PageLooks::page(int page, const std::optional<MisprintAsked>& asked) {
+    const std::string look_key = key_of_look(sha256_, page), misprint_key = asked ? key_of_misprint(sha256_, page, *asked) : "";
+    std::optional<PageLook> look = kept::find<PageLook>(kept_.find(look_key), [&](const nlohmann::json& json) { return look_from(json, page); });
+    std::optional<MisprintLook> misprint;
+    if (asked) misprint = kept::find<MisprintLook>(kept_.find(misprint_key), misprint_from);
+    if (!look || (asked && !misprint)) {
+        const proof::Pixels pixels = renderer().page(page, proof_dpi);
+        look = PageLook{{page, renderer().shown_size(page), pixels.width, pixels.height, proof::ink_of(pixels), renderer().text(page)},
+                        artwork::thumbnail(pixels.rgb, pixels.width, pixels.height, thumbnail_pixels), {}};
+        kept_.add(look_key, packed(*look));
+        if (asked) {
+            misprint = misprint_of(pixels, *asked);
+            kept_.add(misprint_key, packed(*misprint));
+        }
+    }
+    look->misprint = std::move(misprint);
+    return std::move(*look);
+}
+
+}  // namespace qw::release

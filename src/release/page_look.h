@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "checks/finished_rules.h"
+#include "engine/kept.h"
+#include "proof/misprint.h"
+#include "proof/render.h"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace qw::release {
+
+/// Pixels on the longer side of a page's picture in the report.
+inline constexpr std::uint32_t thumbnail_pixels = 320;
+inline constexpr double proof_dpi = 72;
+
+/// A borderless page whose misprint is to be simulated.
+struct MisprintAsked {
+    Size sheet;
+    Length safe_area;                        ///< as printed
+    proof::Misprint misprint;
+};
+
+struct MisprintLook {
+    proof::Misprinted misprinted;
+    std::vector<std::byte> picture;          ///< small JPEG of the sheet as the misprint leaves it; empty: it loses nothing of its safe area
+};
+
+/// What one rendering of a page told.
+struct PageLook {
+    checks::RenderedPage seen;
+    std::vector<std::byte> picture;          ///< small JPEG
+    std::optional<MisprintLook> misprint;    ///< when it was asked for
+};
+
+/// The pages of one finished PDF, rendered, or known from an earlier run: a page's look is kept by the file's digest, the
+/// renderer's version and what was asked. The file is opened for rendering only when a page is not known.
+class PageLooks {
+public:
+    PageLooks(const Path& file, std::string sha256, engine::Kept& kept);
+    /// `page` counts from 1. Throws Fault as Renderer::page does.
+    PageLook page(int page, const std::optional<MisprintAsked>& asked);
+    /// Pages as the renderer sees them; opens the file.
+    int pages();
+    /// Not empty: the renderer cannot open the file. Opens it.
+    std::string damage();
+
+private:
+    proof::Renderer& renderer();
+    Path file_;
+    std::string sha256_;
+    engine::Kept& kept_;
+    std::unique_ptr<proof::Renderer> renderer_;
+};
+
+}  // namespace qw::release

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "base/fault.h"
+#include "release/judge.h"
+#include "release/order.h"
+#include "release/pack.h"
+
+#include <vector>
+
+namespace qw::release {
+
+/// What is known of a file of a bundle without its kit: from the record where there is one, else from the path where it
+/// has the form `letter/borderless/…`.
+checks::SeenPdf told_by_record(const record::File& file, const std::vector<Paper>& papers);
+checks::SeenPdf told_by_path(const std::string& path, const std::vector<Paper>& papers);
+
+/// release.json that cannot be read is a finding: damage of what is under judgement.
+Finding damaged_record(const Fault& fault);
+
+/// The bundles that a record tells of, opened below `scratch`, judged by themselves and against the record, with the loose
+/// files of the release.
+std::vector<OpenedBundle> open_release(Disk& disk, const checks::Rules& rules, const record::ReleaseRecord& record, const Path& folder, const Path& scratch,
+                                       Findings& findings);
+
+/// A file of a bundle that was opened, and what is told of it.
+struct FileInBundle {
+    checks::SeenPdf told;
+    Path on_disk;
+};
+/// The PDFs of opened bundles; `record` may be null.
+std::vector<FileInBundle> pdfs_of(const std::vector<OpenedBundle>& bundles, const record::ReleaseRecord* record, const std::vector<Paper>& papers);
+
+/// Judges them all without a plan, each by itself and all together; rows and findings are added to the report.
+void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, const checks::Rules& rules, engine::Kept& kept, const engine::Jobs& jobs,
+                   Progress& progress, report::AuditReport& report);
+
+}  // namespace qw::release
