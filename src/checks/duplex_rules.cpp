@@ -1,21 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "checks/duplex_rules.h"
 
+#include "checks/page_geometry.h"
+
 namespace qw::checks {
 
 namespace {
 
-/// Boxes are written with four to six decimals of a point.
-constexpr Length size_slack = Length::points(0.02);
-
 const std::string short_edge = "DuplexFlipShortEdge", long_edge = "DuplexFlipLongEdge";
 
-Size shown_size(const proof::PageFacts& page) {
-    const Size size = page.crop.size() * page.user_unit;
-    return page.rotate % 180 == 0 ? size : size.turned();
-}
-
-bool near(Length a, Length b) { return a - b <= size_slack && b - a <= size_slack; }
 bool same(Size a, Size b) { return near(a.width, b.width) && near(a.height, b.height); }
 bool held_alike(Size a, Size b) { return a.landscape() == b.landscape(); }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "checks/finished_rules.h"
 
+#include "checks/page_geometry.h"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
@@ -9,19 +11,11 @@ namespace qw::checks {
 
 namespace {
 
-/// PDF numbers are written with four to six decimals of a point.
-constexpr Length box_slack = Length::points(0.01);
 constexpr double matrix_slack = 0.01;  // points
 
 Finding finding(const std::string& rule, const std::string& file, int page, std::string measured, std::string limit, std::string message) {
     return {rule, Level::error, file, page, 0, std::move(measured), std::move(limit), std::move(message),
             "The finished file is not what was planned; run it again, and report it if it stays"};
-}
-
-std::string text_of(const Rect& r) {
-    char text[128];
-    std::snprintf(text, sizeof text, "%.3f %.3f %.3f %.3f pt", r.left.in_points(), r.bottom.in_points(), r.right.in_points(), r.top.in_points());
-    return text;
 }
 
 std::string text_of(const Matrix& m) {
@@ -40,13 +34,13 @@ bool same(const Matrix& a, const Matrix& b) {
 void check_boxes(const Rules& rules, const compose::Page& plan, const proof::PageFacts& seen, const std::string& path, int number, Findings& findings) {
     rules.tried("page-size");
     if (!same(seen.media, Rect::of(plan.size)) || seen.user_unit != 1 || seen.rotate != 0) {
-        rules.say(findings, finding("page-size", path, number, text_of(seen.media), text_of(Rect::of(plan.size)), "The page is not exactly the paper"));
+        rules.say(findings, finding("page-size", path, number, box_text(seen.media), box_text(Rect::of(plan.size)), "The page is not exactly the paper"));
     }
     rules.tried("page-boxes");
     const bool nested = seen.has_trim && seen.has_bleed && seen.media.holds(seen.bleed, box_slack) && seen.bleed.holds(seen.trim, box_slack);
     if (!nested || !same(seen.trim, plan.trim) || !same(seen.bleed, plan.bleed)) {
-        rules.say(findings, finding("page-boxes", path, number, "trim " + text_of(seen.trim) + ", bleed " + text_of(seen.bleed),
-                                    "trim " + text_of(plan.trim) + ", bleed " + text_of(plan.bleed), "TrimBox and BleedBox are not as planned, or not nested"));
+        rules.say(findings, finding("page-boxes", path, number, "trim " + box_text(seen.trim) + ", bleed " + box_text(seen.bleed),
+                                    "trim " + box_text(plan.trim) + ", bleed " + box_text(plan.bleed), "TrimBox and BleedBox are not as planned, or not nested"));
     }
 }
 
@@ -76,8 +70,8 @@ void check_pictures(const Rules& rules, const compose::Document& document, const
         const proof::PlacedPicture& found = seen.pictures[next++];
         const Rect clip = left_by_clips(*picture);
         if (!same(found.place, picture->place) || !found.clip || !same(*found.clip, clip)) {
-            rules.say(findings, finding("picture-placed", path, number, text_of(found.place) + (found.clip ? ", clip " + text_of(*found.clip) : ", no clip"),
-                                        text_of(picture->place) + ", clip " + text_of(clip), "The picture does not lie where it was planned"));
+            rules.say(findings, finding("picture-placed", path, number, text_of(found.place) + (found.clip ? ", clip " + box_text(*found.clip) : ", no clip"),
+                                        text_of(picture->place) + ", clip " + box_text(clip), "The picture does not lie where it was planned"));
         }
         if (facts.passage != artwork::Passage::through) continue;
         rules.tried("picture-identical");
@@ -97,21 +91,10 @@ void check_catalog(const Rules& rules, const compose::Document& plan, const proo
                          : plan.duplex == compose::Duplex::flip_short_edge ? "DuplexFlipShortEdge"
                                                                            : "DuplexFlipLongEdge";
     rules.tried("viewer-preferences");
-    if (seen.print_scaling != "None" || seen.duplex != duplex || seen.pick_tray_by_pdf_size != true) {
-        rules.say(findings, finding("viewer-preferences", path, 0, "PrintScaling " + seen.print_scaling + ", Duplex " + seen.duplex, std::string("PrintScaling None, Duplex ") + duplex,
-                                    "The file does not ask viewers to print it unscaled, on its own paper, with the right flip edge"));
-    }
-    rules.tried("output-intent");
-    if (!seen.output_profile || seen.output_intent.find("sRGB") == std::string::npos) {
-        rules.say(findings, finding("output-intent", path, 0, seen.output_intent.empty() ? "none" : seen.output_intent, "sRGB with its profile", "The file does not say that its colours are sRGB"));
-    }
+    if (seen.duplex != duplex)
+        rules.say(findings, finding("viewer-preferences", path, 0, seen.duplex.empty() ? "no Duplex" : "Duplex " + seen.duplex, std::string("Duplex ") + duplex, "The file asks for another flip edge than was planned"));
     rules.tried("file-title");
     if (seen.title != plan.title) rules.say(findings, finding("file-title", path, 0, seen.title, plan.title, "The file's title is not the sheet's"));
-    rules.tried("file-plain");
-    if (seen.encrypted || seen.scripts || seen.layers || seen.attachments) {
-        rules.say(findings, finding("file-plain", path, 0, seen.encrypted ? "encrypted" : seen.scripts ? "scripts" : seen.layers ? "layers" : "attachments", "none of these",
-                                    "The file holds what a buyer's program may refuse or hide"));
-    }
 }
 
 /// Mean darkness, 0…255, of the artwork at a place of the sheet; negative outside it.
@@ -125,11 +108,7 @@ double darkness_at(const Ink& ink, std::uint32_t width, std::uint32_t height, co
 }  // namespace
 
 void check_finished(const Rules& rules, const compose::Document& plan, const proof::FileFacts& seen, const std::string& path, Findings& findings) {
-    rules.tried("file-damaged");
-    if (!seen.damage.empty()) {
-        rules.say(findings, finding("file-damaged", path, 0, seen.damage, "a whole PDF", "The finished file cannot be read without repair"));
-        return;
-    }
+    if (!seen.damage.empty()) return;  // check_pdf tells of it
     rules.tried("page-count");
     if (seen.pages.size() != plan.pages.size()) {
         rules.say(findings, finding("page-count", path, 0, std::to_string(seen.pages.size()), std::to_string(plan.pages.size()), "The file has another number of pages than planned"));
@@ -140,9 +119,6 @@ void check_finished(const Rules& rules, const compose::Document& plan, const pro
         const int number = static_cast<int>(i) + 1;
         check_boxes(rules, plan.pages[i], seen.pages[i], path, number, findings);
         check_pictures(rules, plan, plan.pages[i], seen.pages[i], path, number, findings);
-        rules.tried("fonts-embedded");
-        for (const proof::FontFact& font : seen.pages[i].fonts)
-            if (!font.embedded) rules.say(findings, finding("fonts-embedded", path, number, font.name, "embedded", "A font is not in the file"));
     }
 }
 
@@ -154,7 +130,7 @@ void check_ink_inside(const Rules& rules, const RenderedPage& seen, const Rect& 
     const Rect ink{x * box.left, seen.size.height - y * box.bottom, x * box.right, seen.size.height - y * box.top};
     // A renderer spreads an edge over the pixel that it falls into.
     if (printable.holds(ink, max(x, y) * 1.01)) return;
-    rules.say(findings, finding("ink-inside-printable", path, seen.page, "ink " + text_of(ink), "printable " + text_of(printable), "Ink lies where the printer cannot print"));
+    rules.say(findings, finding("ink-inside-printable", path, seen.page, "ink " + box_text(ink), "printable " + box_text(printable), "Ink lies where the printer cannot print"));
 }
 
 void check_rendered_artwork(const Rules& rules, const RenderedPage& seen, const compose::Placement& placement, const Ink& artwork,

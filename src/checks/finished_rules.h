@@ -11,9 +11,9 @@
 
 namespace qw::checks {
 
-/// What a finished PDF is, held against the plan it was drawn from: page count and size, nested boxes, viewer
-/// preferences, output intent, fonts; pictures that went through byte for byte, at the planned place, in the planned
-/// clip. `path` is the file's path inside the bundle.
+/// What a finished PDF is, held against the plan it was drawn from: page count and size, boxes, title, flip edge; pictures
+/// that went through byte for byte, at the planned place, in the planned clip. What needs no plan is asked by check_pdf
+/// (pdf_rules.h). `path` is the file's path inside the bundle.
 void check_finished(const Rules& rules, const compose::Document& plan, const proof::FileFacts& seen, const std::string& path, Findings& findings);
 
 /// Rendered ink on a page.
@@ -23,6 +23,7 @@ struct RenderedPage {
     std::uint32_t width = 0, height = 0;  ///< pixels
     Ink ink;
     std::string text = {};  ///< in reading order, UTF-8
+    std::string complaint = {};  ///< what the renderer complained of, the first thing; empty: of nothing
 };
 
 /// Ink stays inside `printable` (bordered pages and generated sheets).

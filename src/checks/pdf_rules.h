@@ -22,6 +22,10 @@ struct SeenPdf {
     std::optional<Paper> paper;              ///< that it is for
     std::optional<Print> print;
     std::optional<Margins> margins;          ///< that the printer leaves white on a sheet in portrait
+    bool planned = false;                    ///< it is held against its plan as well (finished_rules.h), which tells more exactly
+
+    /// Known for what it is in a release of ours: it then has to keep what this program promises.
+    bool ours() const { return paper.has_value() || !role.empty(); }
 };
 
 /// A finished PDF by itself, without its plan: what is true of any file that home printers and phones must open and print

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "proof/content_walk.h"
 
+#include "base/digest.h"
 #include "proof/annotations.h"
 #include "proof/content_bytes.h"
 #include "proof/content_tokens.h"
@@ -19,6 +20,7 @@ public:
 
     void content(Object streams, Object resources) {
         const std::string bytes = content_bytes(streams, budget_);
+        if (facts_.content_sha256.empty()) facts_.content_sha256 = sha256_of(bytes);  // the page's own comes first
         std::swap(resources, resources_);
         const auto outer_states = std::exchange(states_, {});
         const GraphicsState outer = state_;
@@ -105,6 +107,7 @@ private:
                 return end_path();
             case op("n"): return end_path();
             case op("sh"): facts_.has_paths = true; return;
+            case op("k"): case op("K"): facts_.paints_cmyk = true; return;
             case op("Tj"): case op("TJ"): case op("'"): case op("\""):
                 facts_.has_text = facts_.has_text || o.text;
                 return;

@@ -64,6 +64,7 @@ void tell_document(QPDF& pdf, FileFacts& facts) {
     facts.encrypted = pdf.isEncrypted();
     facts.version = later_version(pdf.getPDFVersion(), name_of(entry(catalog, "/Version")));
     facts.title = text_of(entry(entry(pdf.getTrailer(), "/Info"), "/Title"));
+    facts.subject = text_of(entry(entry(pdf.getTrailer(), "/Info"), "/Subject"));
     tell_viewer_preferences(entry(catalog, "/ViewerPreferences"), facts);
     tell_output_intent(entry(catalog, "/OutputIntents"), facts);
     facts.scripts = has_names(entry(names, "/JavaScript")) || runs_script(entry(catalog, "/OpenAction")) ||

@@ -7,6 +7,7 @@
 #include "proof/damage.h"
 #include "proof/disk_input.h"
 #include "proof/document_facts.h"
+#include "proof/find_oddities.h"
 #include "proof/font_facts.h"
 #include "proof/page_tree.h"
 
@@ -49,10 +50,11 @@ void guarded(QPDF& pdf, Damage& damage, Work work) {
     damage.take_warnings(pdf);
 }
 
-void read_page(const TreePage& page, PictureBook& pictures, Budget& budget, FileFacts& facts, Damage& damage) {
+void read_page(const TreePage& page, PictureBook& pictures, Budget& budget, OddityFinder& odd, FileFacts& facts, Damage& damage) {
     PageFacts& told = facts.pages.emplace_back();
     tell_boxes(page, told, damage);
     tell_page_extras(page.page, facts);
+    odd.page(page, static_cast<int>(facts.pages.size()));
     tell_fonts(page.resources, told.fonts);
     for (const auto& shown : shown_appearances(page.page)) tell_fonts(entry(shown.form, "/Resources"), told.fonts);
     ContentWalk(pictures, budget, told).page(page.page, page.resources);
@@ -60,13 +62,15 @@ void read_page(const TreePage& page, PictureBook& pictures, Budget& budget, File
 
 void read_structure(QPDF& pdf, FileFacts& facts, Damage& damage) {
     std::vector<TreePage> pages;
+    OddityFinder odd(facts.oddities);
     guarded(pdf, damage, [&] { tell_document(pdf, facts); });
+    guarded(pdf, damage, [&] { odd.document(pdf); });
     guarded(pdf, damage, [&] { pages = pages_of(pdf.getRoot(), damage); });
     PictureBook pictures;
     Budget budget;
     for (std::size_t i = 0; i < pages.size(); ++i) {
         damage.at("page " + std::to_string(i + 1));
-        guarded(pdf, damage, [&] { read_page(pages[i], pictures, budget, facts, damage); });
+        guarded(pdf, damage, [&] { read_page(pages[i], pictures, budget, odd, facts, damage); });
     }
 }
 
@@ -97,6 +101,7 @@ FileFacts inspect(Disk& disk, const Path& path) {
     const bool opened = open(pdf, input, facts, damage);
     input->check();
     check_end(*source, damage);
+    OddityFinder(facts.oddities).bytes(*source);
     if (opened) read_structure(pdf, facts, damage);
     input->check();
     facts.damage = damage.text();

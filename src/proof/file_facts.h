@@ -3,6 +3,7 @@
 
 #include "base/disk.h"
 #include "base/geometry.h"
+#include "proof/oddities.h"
 
 #include <optional>
 #include <string>
@@ -27,6 +28,8 @@ struct PlacedPicture {
 struct FontFact {
     std::string name;           ///< BaseFont without the subset tag
     bool embedded = false, subset = false;
+    bool drawn = false;         ///< Type 3: glyphs are content streams
+    bool readable = false;      ///< its characters can be told from its codes: ToUnicode, a named encoding, or a named CMap (9.10.2)
 };
 
 /// One page, seen from outside (ISO 32000-1 14.11.2 for the boxes; inherited and defaulted values resolved, cut to
@@ -40,19 +43,28 @@ struct PageFacts {
     std::vector<PlacedPicture> pictures;       ///< in the order in which they are painted, forms entered
     bool has_text = false;                     ///< text is shown
     bool has_paths = false;                    ///< lines are stroked or areas filled
+    bool paints_cmyk = false;                  ///< by the operators k and K
+    std::string content_sha256;                ///< of the page's own content streams, decoded
     std::vector<FontFact> fonts;               ///< of all resources that the page reaches, used or not
 };
+
+/// As it is shown and printed: CropBox, in its unit, turned by Rotate.
+inline Size shown_size(const PageFacts& page) {
+    const Size size = page.crop.size() * page.user_unit;
+    return page.rotate % 180 == 0 ? size : size.turned();
+}
 
 struct FileFacts {
     std::uint64_t bytes = 0;
     std::string sha256;
     std::string damage;                 ///< not empty: it cannot be read as a PDF, and why
-    std::string version, title;
+    std::string version, title, subject;
     std::string print_scaling, duplex;  ///< names in ViewerPreferences (ISO 32000-1 table 150), "" when absent
     std::optional<bool> pick_tray_by_pdf_size;
     std::string output_intent;          ///< OutputConditionIdentifier, "" when there is none
     bool output_profile = false;
     bool encrypted = false, scripts = false, layers = false, attachments = false;
+    Oddities oddities;                  ///< in the order in which they were met
     std::vector<PageFacts> pages;
 };
 

@@ -23,6 +23,21 @@ bool has_program(Object font) {
     return false;
 }
 
+/// ISO 32000-1 9.10.2: how text is taken out again. A simple font without an encoding has its own program's, which for the
+/// fourteen standard ones and for text fonts is a known one; symbolic subsets are the case that fails.
+bool is_readable(Object font, bool drawn) {
+    if (!is_null(entry(font, "/ToUnicode"))) return true;
+    const Object encoding = entry(font, "/Encoding");
+    if (is_name(entry(font, "/Subtype"), "Type0")) {
+        const std::string map = name_of(encoding);
+        return !map.empty() && !map.starts_with("Identity");
+    }
+    constexpr std::uint32_t symbolic = 4;  // table 123
+    if (const_cast<Object&>(encoding).isName()) return true;
+    if (filled(entry(encoding, "/Differences"))) return !drawn;
+    return !(count_of(entry(entry(font, "/FontDescriptor"), "/Flags")) & symbolic);
+}
+
 FontFact fact_of(Object font) {
     FontFact fact;
     fact.name = name_of(entry(font, "/BaseFont"));
@@ -30,7 +45,9 @@ FontFact fact_of(Object font) {
     if (fact.subset) fact.name.erase(0, 7);
     const auto descendants = elements(entry(font, "/DescendantFonts"));
     // A Type 3 font is made of content streams in the file itself.
-    fact.embedded = is_name(entry(font, "/Subtype"), "Type3") || has_program(descendants.empty() ? font : descendants.front());
+    fact.drawn = is_name(entry(font, "/Subtype"), "Type3");
+    fact.readable = is_readable(font, fact.drawn);
+    fact.embedded = fact.drawn || has_program(descendants.empty() ? font : descendants.front());
     return fact;
 }
 
@@ -72,7 +89,7 @@ private:
         if (!first_visit(font)) return;
         const FontFact fact = fact_of(font);
         const bool known = std::any_of(fonts_.begin(), fonts_.end(), [&](const FontFact& other) {
-            return other.name == fact.name && other.embedded == fact.embedded && other.subset == fact.subset;
+            return other.name == fact.name && other.embedded == fact.embedded && other.subset == fact.subset && other.drawn == fact.drawn && other.readable == fact.readable;
         });
         if (!known) fonts_.push_back(fact);
         resources(entry(font, "/Resources"), depth + 1);

@@ -15,6 +15,7 @@ namespace qw::proof {
 struct Pixels {
     std::uint32_t width = 0, height = 0;
     std::vector<std::uint8_t> rgb;
+    std::string complaint = {};  ///< the first thing that the renderer complained of while it drew the page; empty: of nothing
 };
 
 /// A PDF opened with poppler for looking at its pages. Not safe for use by two threads; open one a thread.

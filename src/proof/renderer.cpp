@@ -50,7 +50,7 @@ std::string plain(std::string message) {
 }
 
 Pixels packed(const poppler::image& image) {
-    Pixels pixels{static_cast<std::uint32_t>(image.width()), static_cast<std::uint32_t>(image.height()), {}};
+    Pixels pixels{static_cast<std::uint32_t>(image.width()), static_cast<std::uint32_t>(image.height()), {}, {}};
     const std::size_t row = std::size_t{pixels.width} * 3;
     pixels.rgb.resize(row * pixels.height);
     for (std::size_t y = 0; y < pixels.height; ++y)
@@ -113,7 +113,11 @@ Pixels Renderer::page(int page, double dpi) {
         poppler::page_renderer renderer;
         set_up(renderer);
         const auto image = renderer.render_page(opened.get(), dpi, dpi);
-        if (image.is_valid() && image.format() == poppler::image::format_rgb24) return packed(image);
+        if (image.is_valid() && image.format() == poppler::image::format_rgb24) {
+            Pixels drawn = packed(image);
+            drawn.complaint = plain(listening.first);
+            return drawn;
+        }
     } catch (const std::bad_alloc&) {
         state_->refuse(page, "needs more memory than there is");
     }

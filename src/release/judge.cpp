@@ -20,6 +20,7 @@ checks::SeenPdf told_of(const PlannedFile& file) {
     told.paper = file.paper;
     told.print = file.print;
     told.margins = file.margins;
+    told.planned = true;
     return told;
 }
 

@@ -12,7 +12,7 @@ namespace qw::release {
 namespace {
 
 /// Raised whenever a look tells something else of the same page.
-constexpr int look_format = 1;
+constexpr int look_format = 2;
 
 std::string key_of_look(const std::string& sha256, int page) {
     return sha256_of("page look " + std::to_string(look_format) + "\n" + proof::renderer_name() + "\n" + sha256 + "\n" + std::to_string(page) + "\n");
@@ -36,12 +36,12 @@ proof::Misprinted misprinted_from(const nlohmann::json& json) {
 
 std::string packed(const PageLook& look) {
     return kept::bytes_of({{"size", kept::packed(look.seen.size)}, {"width", look.seen.width}, {"height", look.seen.height}, {"ink", kept::packed(look.seen.ink)},
-                           {"text", kept::packed(look.seen.text)}, {"picture", kept::packed(look.picture)}});
+                           {"text", kept::packed(look.seen.text)}, {"complaint", kept::packed(look.seen.complaint)}, {"picture", kept::packed(look.picture)}});
 }
 
 PageLook look_from(const nlohmann::json& json, int page) {
     PageLook look;
-    look.seen = {page, kept::size_from(json.at("size")), json.at("width"), json.at("height"), kept::ink_from(json.at("ink")), kept::text_from(json.at("text"))};
+    look.seen = {page, kept::size_from(json.at("size")), json.at("width"), json.at("height"), kept::ink_from(json.at("ink")), kept::text_from(json.at("text")), kept::text_from(json.at("complaint"))};
     look.picture = kept::bytes_from(json.at("picture"));
     return look;
 }
@@ -78,7 +78,7 @@ PageLook PageLooks::page(int page, const std::optional<MisprintAsked>& asked) {
     if (asked) misprint = kept::find<MisprintLook>(kept_.find(misprint_key), misprint_from);
     if (!look || (asked && !misprint)) {
         const proof::Pixels pixels = renderer().page(page, proof_dpi);
-        look = PageLook{{page, renderer().shown_size(page), pixels.width, pixels.height, proof::ink_of(pixels), renderer().text(page)},
+        look = PageLook{{page, renderer().shown_size(page), pixels.width, pixels.height, proof::ink_of(pixels), renderer().text(page), pixels.complaint},
                         artwork::thumbnail(pixels.rgb, pixels.width, pixels.height, thumbnail_pixels), {}};
         kept_.add(look_key, packed(*look));
         if (asked) {

@@ -24,8 +24,7 @@ ShownArtwork artwork_on(const PlannedFile& file, std::size_t page) {
     if (!looked.is_pdf) return {&looked.picture.ink, looked.picture.upright_width(), looked.picture.upright_height()};
     const std::size_t index = static_cast<std::size_t>(face.page) - 1;
     const proof::PageFacts& seen = looked.pdf.pages[index];
-    const Size size = seen.crop.size() * seen.user_unit;
-    const Size shown = seen.rotate % 180 == 0 ? size : size.turned();
+    const Size shown = proof::shown_size(seen);
     const auto pixels = [](Length length) { return static_cast<std::uint32_t>(std::lround(length.in_inches() * pdf_look_dpi)); };
     return {&looked.pdf_ink[index], std::max(1u, pixels(shown.width)), std::max(1u, pixels(shown.height))};
 }
@@ -59,9 +58,8 @@ report::SheetRow row_of(const checks::SeenPdf& told, const proof::FileFacts& fac
     row.set = std::filesystem::path(told.path).stem().string();
     row.paper = told.paper ? told.paper->title : "";
     row.print = told.print ? name_of(*told.print) : "";
-    const proof::PageFacts& seen = facts.pages[page];
-    const Size size = seen.crop.size() * seen.user_unit;
-    row.size = show((seen.rotate % 180 == 0 ? size : size.turned()).width, (seen.rotate % 180 == 0 ? size : size.turned()).height, UnitSystem::metric);
+    const Size size = proof::shown_size(facts.pages[page]);
+    row.size = show(size.width, size.height, UnitSystem::metric);
     return row;
 }
 

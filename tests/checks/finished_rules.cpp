@@ -2,6 +2,7 @@
 // A finished file that is the plan passes; every single departure from it is found by its own rule.
 #include "checks/finished_rules.h"
 
+#include "checks/pdf_rules.h"
 #include "checks/rules_in_force.h"
 
 #include <catch2/catch.hpp>
@@ -57,6 +58,12 @@ proof::FileFacts faithful() {
 Findings of(const proof::FileFacts& seen) {
     Findings findings;
     checks::check_finished(rules(), plan(), seen, "letter/borderless/pages.pdf", findings);
+    checks::SeenPdf by_itself;
+    by_itself.path = "letter/borderless/pages.pdf";
+    by_itself.facts = &seen;
+    by_itself.role = "journal-page";
+    by_itself.planned = true;
+    checks::check_pdf(rules(), by_itself, findings);
     return findings;
 }
 
@@ -67,7 +74,7 @@ TEST_CASE("every departure of a finished file from its plan is found") {
     const std::vector<std::pair<std::string, std::function<void(proof::FileFacts&)>>> departures = {
         {"file-damaged", [](auto& f) { f.damage = "no xref"; }},
         {"page-count", [](auto& f) { f.pages.push_back(f.pages[0]); }},
-        {"page-size", [](auto& f) { f.pages[0].media.right += 1_mm; }},
+        {"page-size", [](auto& f) { f.pages[0].media.right += 1_mm; f.pages[0].crop = f.pages[0].media; }},
         {"page-size", [](auto& f) { f.pages[0].rotate = 90; }},
         {"page-boxes", [](auto& f) { f.pages[0].has_trim = false; }},
         {"page-boxes", [](auto& f) { f.pages[0].trim.left += 1_mm; }},
@@ -76,8 +83,8 @@ TEST_CASE("every departure of a finished file from its plan is found") {
         {"viewer-preferences", [](auto& f) { f.pick_tray_by_pdf_size.reset(); }},
         {"output-intent", [](auto& f) { f.output_profile = false; }},
         {"file-title", [](auto& f) { f.title = "Untitled"; }},
-        {"file-plain", [](auto& f) { f.scripts = true; }},
-        {"fonts-embedded", [](auto& f) { f.pages[0].fonts.push_back({"Helvetica", false, false}); }},
+        {"pdf-scripts", [](auto& f) { f.scripts = true; }},
+        {"fonts-embedded", [](auto& f) { f.pages[0].fonts.push_back({"Helvetica", false, false, false, true}); }},
         {"picture-identical", [](auto& f) { f.pages[0].pictures[0].stream_sha256[5] = 'b'; }},
         {"picture-placed", [](auto& f) { f.pages[0].pictures[0].place.e = 0.2; }},
         {"picture-placed", [](auto& f) { f.pages[0].pictures[0].clip.reset(); }},
