@@ -19,3 +19,14 @@ endforeach()
 foreach(name arguments backs faults audit begin survival otherwise journals parts cut-and-folded)
   program_test(${name})
 endforeach()
+
+# Everything that can be wrong with a kit, a release or a bundle, audited by the built program.
+file(GLOB QW_CORPUS_SOURCES CONFIGURE_DEPENDS corpus/*.cpp)
+add_executable(corpus ${QW_CORPUS_SOURCES} bundle/sample.cpp)
+target_link_libraries(corpus PRIVATE qw_engine qw_bundle qw_test_support PkgConfig::PNG PkgConfig::QPDF)
+set_target_properties(corpus PROPERTIES UNITY_BUILD OFF)  # each family names its own pages
+target_compile_options(corpus PRIVATE -O1)
+target_compile_definitions(corpus PRIVATE ${QW_TEST_PATHS} POINTERHOLDER_TRANSITION=4)
+add_dependencies(corpus quirewright)
+add_test(NAME program.corpus COMMAND corpus)
+set_tests_properties(program.corpus PROPERTIES LABELS program)
