@@ -22,8 +22,8 @@ endforeach()
 
 # Everything that can be wrong with a kit, a release or a bundle, audited by the built program.
 file(GLOB QW_CORPUS_SOURCES CONFIGURE_DEPENDS corpus/*.cpp)
-add_executable(corpus ${QW_CORPUS_SOURCES} bundle/sample.cpp)
-target_link_libraries(corpus PRIVATE qw_engine qw_bundle qw_test_support PkgConfig::PNG PkgConfig::QPDF)
+add_executable(corpus ${QW_CORPUS_SOURCES} bundle/sample.cpp $<TARGET_OBJECTS:tests_artwork_files>)
+target_link_libraries(corpus PRIVATE qw_engine qw_bundle qw_artwork qw_test_support ${QW_LIBRARIES_artwork} PkgConfig::PNG PkgConfig::QPDF)
 set_target_properties(corpus PROPERTIES UNITY_BUILD OFF)  # each family names its own pages
 target_compile_options(corpus PRIVATE -O1)
 target_compile_definitions(corpus PRIVATE ${QW_TEST_PATHS} POINTERHOLDER_TRANSITION=4)

@@ -64,17 +64,17 @@ void check_artwork(const Rules& rules, const kit::Set& set, const ArtworkSeen& s
     }
     for (std::size_t i = 0; i < seen.ink.size(); ++i) check_ink(rules, seen, *seen.ink[i], static_cast<int>(i) + 1, findings);
     for (std::size_t i = 0; i < seen.pdf->pages.size(); ++i) {
-        rules.tried("artwork-fonts-embedded");
+        rules.tried("fonts-embedded");
         for (const proof::FontFact& font : seen.pdf->pages[i].fonts) {
             if (font.embedded) continue;
-            rules.say(findings, finding("artwork-fonts-embedded", seen.shown, static_cast<int>(i) + 1, font.name, "embedded",
+            rules.say(findings, finding("fonts-embedded", seen.shown, static_cast<int>(i) + 1, font.name, "embedded",
                                         "The font " + font.name + " is not in the file, so every buyer's program would set another", "Export it with fonts embedded or as outlines"));
         }
     }
 }
 
-void check_set(const Rules& rules, const kit::Set& set, const std::vector<FaceSeen>& faces, Findings& findings) {
-    if (set.sides == kit::Sides::duplex) {
+void check_set(const Rules& rules, const kit::Set& set, const std::vector<FaceSeen>& faces, std::size_t damaged, Findings& findings) {
+    if (set.sides == kit::Sides::duplex && damaged == 0) {
         rules.tried("odd-faces");
         if (faces.size() % 2 != 0 && !set.last_back) {
             rules.say(findings, {"odd-faces", Level::error, "kit.yaml", 0, set.mark.line, std::to_string(faces.size()) + " faces", "an even number",
@@ -118,14 +118,6 @@ void check_placement(const Rules& rules, const kit::Set& set, const Edition& edi
             rules.say(findings, finding(rule, shown, 0, number(ppi) + " ppi", number(rules.limit(rule)) + " ppi", "It has too few pixels for its printed size" + where,
                                         "Export it at 300 ppi of its drawn size"));
             break;
-        }
-    }
-    if (edition.print == Print::bordered) {
-        rules.tried("bordered-inside-margins");
-        const Rect printable = fit_of(edition, p.sheet.landscape()).printable;
-        if (!printable.holds(p.visible, Length::mm(0.005))) {
-            rules.say(findings, finding("bordered-inside-margins", shown, 0, show(p.visible.width(), p.visible.height(), UnitSystem::metric),
-                                        show(printable.width(), printable.height(), UnitSystem::metric), "The picture reaches into the printer's margins" + where, "This is a fault of the program; please report it"));
         }
     }
     if (set.place == kit::Place::contain || edition.print == Print::bordered) return;

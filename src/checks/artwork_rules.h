@@ -31,8 +31,9 @@ struct FaceSeen {
 /// What a file of artwork is: damage, blank pages, what is done to it, density tags, fonts.
 void check_artwork(const Rules& rules, const kit::Set& set, const ArtworkSeen& seen, Findings& findings);
 
-/// What a set of faces is together: odd number, sizes that are unknown, portrait among landscape.
-void check_set(const Rules& rules, const kit::Set& set, const std::vector<FaceSeen>& faces, Findings& findings);
+/// What a set of faces is together: odd number, sizes that are unknown, portrait among landscape. `damaged`: how many more
+/// there would be if their files were whole; how many faces they would give is not known, so the number is not judged.
+void check_set(const Rules& rules, const kit::Set& set, const std::vector<FaceSeen>& faces, std::size_t damaged, Findings& findings);
 
 /// Where an edition puts a face: does it cover the paper and its bleed, is the safe area kept, how many pixels are
 /// there for an inch, does a bordered sheet lie inside the margins.

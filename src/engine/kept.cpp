@@ -37,7 +37,8 @@ std::string whole_file(Disk& disk, const Path& file) {
 
 }  // namespace
 
-Kept::Kept(Disk& disk, const Path& file) : disk_(&disk), file_(file) {
+Kept::Kept(Disk& disk, const Path& file) : disk_(file.empty() ? nullptr : &disk), file_(file) {
+    if (!disk_) return;
     const std::string text = whole_file(disk, file);
     for (std::size_t at = head.size(); at + digest_length + length_bytes <= text.size();) {
         const std::uint64_t length = number_at(text, at + digest_length);

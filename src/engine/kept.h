@@ -18,7 +18,7 @@ class Kept {
 public:
     /// Keeps nothing: `find` finds nothing, `save` writes nothing.
     Kept() = default;
-    /// Reads `file`. Throws Fault only when the disk fails.
+    /// Reads `file`; an empty path keeps nothing. Throws Fault only when the disk fails.
     Kept(Disk& disk, const Path& file);
 
     std::optional<std::string> find(const std::string& key);

@@ -42,6 +42,15 @@ void keep(engine::Kept& kept) {
 /// A published release lies in <out>/<kit>/<version>, what is kept in <out>/<kit>.
 Path kept_beside(const Path& release) { return (std::filesystem::absolute(release) / ".").lexically_normal().parent_path().parent_path() / ".kept"; }
 
+/// A bundle by itself is known by its name: <kit>-<version>….zip. Where no such kit has been released nothing is kept.
+Path kept_for_bundle(Disk& disk, const Order& order, const std::string& name) {
+    const auto stat = disk.stat(order.out);
+    if (!stat || stat->type != FileType::folder) return {};
+    for (const std::string& kit : disk.list(order.out))
+        if (name.starts_with(kit + "-") && disk.stat(order.out / kit)->type == FileType::folder) return order.out / kit / ".kept";
+    return {};
+}
+
 }  // namespace
 
 report::AuditReport audit_kit(Disk& disk, const Order& order, const Path& scratch, Progress& progress) {
@@ -62,11 +71,12 @@ report::AuditReport audit_bundle(Disk& disk, const Order& order, const Path& zip
     const kit::Pipeline pipeline = kit::read_pipeline(disk, order.pipeline);
     const checks::Rules rules(pipeline.checks, {});
     report::AuditReport report = begun(order, shown_name(zip));
-    engine::Kept kept;
+    engine::Kept kept(disk, kept_for_bundle(disk, order, shown_name(zip)));
     std::vector<OpenedBundle> bundles;
     bundles.push_back(open_bundle(disk, zip, shown_name(zip), scratch));
     checks::check_bundle(rules, bundles.front().packed, report.findings);
-    judge_bundles(disk, pdfs_of(bundles, nullptr, pipeline.papers), rules, kept, engine::Jobs(order.jobs), progress, report);
+    judge_bundles(disk, pdfs_of(bundles, nullptr, pipeline.papers), all_whole(bundles), rules, kept, engine::Jobs(order.jobs), progress, report);
+    keep(kept);
     return ended(rules, std::move(report));
 }
 
@@ -85,7 +95,7 @@ report::AuditReport audit_release(Disk& disk, const Order& order, const Path& fo
     report.subject = record.kit + " " + record.version;
     engine::Kept kept(disk, kept_beside(folder));
     const std::vector<OpenedBundle> bundles = open_release(disk, rules, record, folder, scratch, report.findings);
-    judge_bundles(disk, pdfs_of(bundles, &record, pipeline.papers), rules, kept, engine::Jobs(order.jobs), progress, report);
+    judge_bundles(disk, pdfs_of(bundles, &record, pipeline.papers), all_whole(bundles), rules, kept, engine::Jobs(order.jobs), progress, report);
     keep(kept);
     return ended(rules, std::move(report));
 }

@@ -31,7 +31,8 @@ std::optional<MisprintAsked> misprint_asked(const PlannedFile& file, std::size_t
 }
 
 void judge_page(const PlannedFile& file, std::size_t page, const PageLook& look, const checks::Rules& rules, JudgedFile& judged) {
-    if (file.printable) checks::check_ink_inside(rules, look.seen, *file.printable, file.path, judged.findings);
+    if (const auto printable = printable_of(file, page)) checks::check_ink_inside(rules, look.seen, *printable, file.path, judged.findings);
+    if (!file.looked) checks::check_sheet_text(rules, file.document.pages[page], look.seen, file.path, judged.findings);
     const ShownArtwork shown = artwork_on(file, page);
     if (shown.ink)
         checks::check_rendered_artwork(rules, look.seen, file.placements[page], *shown.ink, shown.width, shown.height, file.print == Print::borderless, file.path, judged.findings);

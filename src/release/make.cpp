@@ -2,6 +2,7 @@
 #include "release/make.h"
 
 #include "checks/rules.h"
+#include "release/kit_folder.h"
 #include "release/pack.h"
 #include "release/plan.h"
 
@@ -61,6 +62,7 @@ Made make(Disk& disk, const Order& order, const Prepared& prepared, engine::Kept
     made.report.title = manifest.title;
     made.report.strict = order.strict;
     made.report.findings = prepared.plan.findings;
+    check_kit_folder(disk, manifest, prepared.rules, made.report.findings);
     made.record.kit = manifest.kit;
     made.record.version = manifest.version;
     made.record.tool = order.tool;

@@ -3,10 +3,12 @@
 
 #include "checks/artwork_rules.h"
 #include "checks/misprint_rules.h"
+#include "checks/picture_rules.h"
 #include "release/kit_sizes.h"
 #include "release/plan_parts.h"
 #include "release/plan_sheets.h"
 #include "release/planned_faces.h"
+#include "release/sheet_rows.h"
 
 #include <algorithm>
 
@@ -19,7 +21,8 @@ bool check_faces(const LookedSet& set, const std::vector<compose::Face>& faces, 
     std::vector<checks::FaceSeen> seen;
     for (std::size_t i = 0; i < faces.size(); ++i)
         seen.push_back({faces[i].shown, set.faces[i].page, compose::drawn_size(set.set->drawn_at, faces[i])});
-    checks::check_set(rules, *set.set, seen, findings);
+    const auto damaged = std::count_if(set.files.begin(), set.files.end(), [](const LookedFile& file) { return !file.damage.empty(); });
+    checks::check_set(rules, *set.set, seen, static_cast<std::size_t>(damaged), findings);
     return !seen.empty() && (set.set->place != kit::Place::as_drawn || std::all_of(seen.begin(), seen.end(), [](const checks::FaceSeen& face) { return face.drawn.has_value(); }));
 }
 
@@ -38,8 +41,6 @@ PlannedFile plan_file(const ReadKit& kit, const LookedSet& set, const Edition& e
     file.looked = &set;
     file.placements = std::move(composed.pages);
     if (edition.print == Print::bordered) file.margins = edition.margins;
-    if (edition.print == Print::bordered && !file.placements.empty())
-        file.printable = fit_of(edition, file.placements.front().sheet.landscape()).printable;
     return file;
 }
 
@@ -52,8 +53,17 @@ void plan_set(const ReadKit& kit, const LookedSet& set, const checks::Rules& rul
             const Edition edition = edition_of(*kit.printer, paper, print, set.set->sides);
             PlannedFile file = plan_file(kit, set, edition, faces);
             Findings found;
-            for (const compose::Placement& placement : file.placements)
-                if (placement.face) checks::check_placement(rules, *set.set, edition, placement, faces[*placement.face].shown, found);
+            std::vector<double> coverage;
+            for (std::size_t page = 0; page < file.placements.size(); ++page) {
+                const compose::Placement& placement = file.placements[page];
+                const ShownArtwork shown = artwork_on(file, page);
+                coverage.push_back(shown.ink ? shown.ink->coverage : 0);
+                if (!shown.ink) continue;
+                checks::check_placement(rules, *set.set, edition, placement, faces[*placement.face].shown, found);
+                checks::check_motif(rules, *set.set, edition, placement, *shown.ink, shown.width, shown.height, faces[*placement.face].shown, found);
+            }
+            if (&paper == &kit.manifest.papers.front() && print == kit.manifest.prints.front())
+                checks::check_sheet_ink(rules, *set.set, kit.pipeline->stock(set.set->stock.value)->grammage, coverage, file.path, found);
             if (print == Print::borderless && !file.placements.empty())
                 checks::check_safe_area_of(rules, *set.set, file.placements.front().scale, paper.title + ", " + name_of(print), found);
             add_new(plan.findings, found);
@@ -78,10 +88,16 @@ SheetCounts counts_of(const std::vector<LookedSet>& looked) {
 
 }  // namespace
 
+std::optional<Rect> printable_of(const PlannedFile& file, std::size_t page) {
+    if (!file.margins) return std::nullopt;
+    return fit_of({file.paper, Print::bordered, *file.margins}, file.document.pages[page].size.landscape()).printable;
+}
+
 Plan plan(const ReadKit& kit, const std::vector<LookedSet>& looked, const checks::Rules& rules, const type::Fonts& fonts) {
     Plan plan;
     for (const LookedSet& set : looked)
         if (set.set->role != kit::Role::part) plan_set(kit, set, rules, plan);
+    check_together(looked, rules, plan.findings);
     SheetCounts counts = counts_of(looked);
     counts.filled = filled_parts(kit, counts);
     PartPlanner parts(kit, counts, rules, fonts);

@@ -27,8 +27,10 @@ struct PlannedFile {
     std::vector<compose::Placement> placements;    ///< artwork documents only, one a page
     double left_white = 0;                         ///< parts only: share of their faces that nobody sees and that is not printed
     std::optional<Margins> margins;                ///< that its printer leaves white on a sheet in portrait; nothing: it prints to the edge
-    std::optional<Rect> printable;                 ///< where ink may be; nothing: everywhere
 };
+
+/// Where ink may be on a page, counted from 0; nothing: everywhere.
+std::optional<Rect> printable_of(const PlannedFile& file, std::size_t page);
 
 /// Everything that is computed before anything is drawn.
 struct Plan {

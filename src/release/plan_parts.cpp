@@ -118,7 +118,6 @@ void PartPlanner::plan_edition(const LookedSet& set, const compose::PartArtwork&
     file.paper = part.edition.paper;
     file.print = part.edition.print;
     if (part.edition.print == Print::bordered) file.margins = part.edition.margins;
-    if (part.edition.print == Print::bordered) file.printable = fit_of(part.edition, made.document.pages.front().size.landscape()).printable;
     file.left_white = made.saved;
     file.document = std::move(made.document);
     plan.files.push_back(std::move(file));

@@ -76,11 +76,7 @@ private:
         file.set = name;
         file.paper = paper_;
         // The print check draws into the margins on purpose: what of it is printed is what it tells.
-        if (name != "print-check") {
-            const Edition edition = edition_of(*kit_.printer, paper_, Print::bordered, kit::Sides::single);
-            file.margins = edition.margins;
-            file.printable = fit_of(edition, false).printable;
-        }
+        if (name != "print-check") file.margins = edition_of(*kit_.printer, paper_, Print::bordered, kit::Sides::single).margins;
         file.document = std::move(document);
         plan_.files.push_back(std::move(file));
     }

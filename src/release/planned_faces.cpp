@@ -2,8 +2,10 @@
 #include "release/planned_faces.h"
 
 #include "checks/artwork_rules.h"
+#include "checks/picture_rules.h"
 
 #include <algorithm>
+#include <set>
 
 namespace qw::release {
 
@@ -23,7 +25,30 @@ void check_files(const LookedSet& set, const checks::Rules& rules, Findings& fin
         checks::ArtworkSeen seen{file.file.shown, file.damage, file.is_pdf ? nullptr : &file.picture, file.is_pdf ? &file.pdf : nullptr, {}};
         for (const Ink& ink : file.pdf_ink) seen.ink.push_back(&ink);
         checks::check_artwork(rules, *set.set, seen, findings);
+        checks::check_picture(rules, *set.set, seen, findings);
     }
+}
+
+namespace {
+
+/// What is drawn alike: the pictures of a set, of parts those of one face.
+std::string kin_of(const kit::Set& set, const std::string& shown) {
+    for (const auto& [face, files] : set.faces)
+        for (const kit::ArtworkFile& file : files)
+            if (file.shown == shown) return set.name + ", " + face;
+    return set.name;
+}
+
+}  // namespace
+
+void check_together(const std::vector<LookedSet>& looked, const checks::Rules& rules, Findings& findings) {
+    std::vector<checks::PictureSeen> all;
+    std::set<std::string> known;  // a file that serves two sets is one picture
+    for (const LookedSet& set : looked)
+        for (const LookedFile& file : set.files)
+            if (!file.is_pdf && file.damage.empty() && known.insert(file.file.shown).second)
+                all.push_back({kin_of(*set.set, file.file.shown), file.file.shown, file.sha256, file.picture.upright_width(), file.picture.upright_height(), &file.picture.ink});
+    checks::check_pictures_together(rules, all, findings);
 }
 
 std::vector<compose::Face> as_composed(const LookedSet& set) {

@@ -16,6 +16,9 @@ std::vector<compose::Face> as_composed(const LookedSet& set);
 /// What each file of a set's artwork is.
 void check_files(const LookedSet& set, const checks::Rules& rules, Findings& findings);
 
+/// What the pictures of the whole kit are beside each other.
+void check_together(const std::vector<LookedSet>& looked, const checks::Rules& rules, Findings& findings);
+
 /// Adds what has not been said: a face is told once for all editions that say the same of it.
 void add_new(Findings& findings, const Findings& more);
 

@@ -92,7 +92,11 @@ std::vector<FileInBundle> pdfs_of(const std::vector<OpenedBundle>& bundles, cons
     return files;
 }
 
-void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, const checks::Rules& rules, engine::Kept& kept, const engine::Jobs& jobs,
+bool all_whole(const std::vector<OpenedBundle>& bundles) {
+    return std::all_of(bundles.begin(), bundles.end(), [](const OpenedBundle& bundle) { return bundle.packed.damage.empty(); });
+}
+
+void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, bool whole, const checks::Rules& rules, engine::Kept& kept, const engine::Jobs& jobs,
                    Progress& progress, report::AuditReport& report) {
     std::vector<JudgedFile> judged(files.size());
     progress.begin("looking at the finished pages", files.size());
@@ -106,7 +110,7 @@ void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, const che
         std::move(file.rows.begin(), file.rows.end(), std::back_inserter(report.sheets));
         report.findings.insert(report.findings.end(), file.findings.begin(), file.findings.end());
     }
-    judge_together(all, rules, report.findings);
+    if (whole) judge_together(all, rules, report.findings);
 }
 
 }  // namespace qw::release

@@ -31,8 +31,12 @@ struct FileInBundle {
 /// The PDFs of opened bundles; `record` may be null.
 std::vector<FileInBundle> pdfs_of(const std::vector<OpenedBundle>& bundles, const record::ReleaseRecord* record, const std::vector<Paper>& papers);
 
-/// Judges them all without a plan, each by itself and all together; rows and findings are added to the report.
-void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, const checks::Rules& rules, engine::Kept& kept, const engine::Jobs& jobs,
+/// Whether none of them is damaged: what is missing from one that is says nothing of the others.
+bool all_whole(const std::vector<OpenedBundle>& bundles);
+
+/// Judges them all without a plan, each by itself and, if they are the `whole` release, all together; rows and findings are
+/// added to the report.
+void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, bool whole, const checks::Rules& rules, engine::Kept& kept, const engine::Jobs& jobs,
                    Progress& progress, report::AuditReport& report);
 
 }  // namespace qw::release

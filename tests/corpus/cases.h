@@ -64,7 +64,7 @@ public:
     void manifest(const std::string& from, const std::string& to) const { replace(kit() / "kit.yaml", from, to); }
     Path face(int number) const;
     Painting painting(int face) const;
-    /// PNG, RGB, 8 bits, with the density of the faces unless another is given.
+    /// PNG, RGB, 8 bits, with the density of the faces unless another is given; 0: none.
     void paint(const Path& path, const Painting& painting, double ppi = face_ppi) const;
     void repaint(int face, const std::function<void(Painting&)>& change) const;
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The clean kit: a few plain pictures whose every edge, motif and colour is known, in two papers and both prints.
+// The clean kit: a few plain pictures whose every edge, motif and colour is known, on one paper in both prints.
 #include "corpus/cases.h"
 
 #include "support/shell.h"
@@ -18,7 +18,7 @@ title: Corpus
 version: 1.0.0
 date: 2026-09-01
 journal: wrapped-booklet
-papers: [letter, a4]
+papers: [letter]
 prints: [borderless, bordered]
 sets:
   pages:

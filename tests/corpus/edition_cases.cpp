@@ -33,7 +33,7 @@ void remove_page(QPDF& pdf, int number) { pdf.removePage(page(pdf, number)); }
 /// Pages of a file in another order, in all editions or in one.
 Change swapped(bool everywhere) {
     return [=](Work& work) {
-        for (const char* edition : {"letter/borderless", "letter/bordered", "a4/borderless", "a4/bordered"}) {
+        for (const char* edition : {"letter/borderless", "letter/bordered"}) {
             work.edit_pdf(std::string(edition) + "/pages.pdf", [](QPDF& pdf) {
                 Object third = page(pdf, 3);
                 pdf.removePage(third);
@@ -58,10 +58,13 @@ void add_edition_cases(std::vector<Case>& cases) {
     const auto add = [&](const char* rule, Subject subject, Change defect, Change near, const char* no_near = "") { cases.push_back({rule, subject, std::move(defect), std::move(near), no_near}); };
     constexpr double mm = 72 / 25.4;
     add("page-size", Subject::release, widened(1 * mm), widened(0.01));
-    // A file for A4 in the folder for letter; its Subject says letter, or it would be told as another kit's as well.
+    // A file for A4 in the folder for letter.
     add("page-size", Subject::zip, [](Work& work) {
-            work.packed(pages).bytes = work.packed("a4/borderless/pages.pdf").bytes;
-            work.edit_pdf(pages, [](QPDF& pdf) { pdf.getTrailer().getKey("/Info").replaceKey("/Subject", Object::newString("Corpus 1.0.0, Letter, borderless")); });
+            work.edit_pdf(pages, [](QPDF& pdf) {
+                for (Object one : pdf.getAllPages())
+                    for (const char* key : {"/MediaBox", "/CropBox", "/BleedBox", "/TrimBox"})
+                        if (one.hasKey(key)) one.replaceKey(key, Object::parse("[0 0 841.8898 595.2756]"));
+            });
         }, untouched(pages));
     add("page-sizes-mixed", Subject::zip, [](Work& work) {
             // A file of no known paper: what one file says of itself is all that can be known.
@@ -81,7 +84,7 @@ void add_edition_cases(std::vector<Case>& cases) {
             });
         }, untouched(pages));
     add("backs-upright", Subject::release, [](Work& work) {
-            for (const char* edition : {"letter/borderless", "letter/bordered", "a4/borderless", "a4/bordered"})
+            for (const char* edition : {"letter/borderless", "letter/bordered"})
                 work.edit_pdf(std::string(edition) + "/pages.pdf", [](QPDF& pdf) { pdf.getRoot().getKey("/ViewerPreferences").replaceKey("/Duplex", Object::newName("/DuplexFlipLongEdge")); });
         }, untouched(pages));
     add("editions-same-turn", Subject::release, [](Work& work) {
@@ -90,16 +93,16 @@ void add_edition_cases(std::vector<Case>& cases) {
     add("editions-same-pictures", Subject::zip, swapped(false), swapped(true));
     add("editions-same-pictures", Subject::release, [](Work& work) { work.edit_pdf(pages, [](QPDF& pdf) { remove_page(pdf, 4); remove_page(pdf, 3); }); }, untouched(pages));
     add("page-repeated", Subject::release, [](Work& work) {
-            for (const char* edition : {"letter/borderless", "letter/bordered", "a4/borderless", "a4/bordered"})
+            for (const char* edition : {"letter/borderless", "letter/bordered"})
                 work.edit_pdf(std::string(edition) + "/pages.pdf", [](QPDF& pdf) {
                     pdf.addPage(pdf.makeIndirectObject(page(pdf, 1).shallowCopy()), false);
                     pdf.addPage(pdf.makeIndirectObject(page(pdf, 2).shallowCopy()), false);
                 });
         }, untouched(pages));
-    add("editions-complete", Subject::zip, taken_out("a4/bordered/covers.pdf"), untouched("a4/bordered/covers.pdf"));
+    add("editions-complete", Subject::zip, taken_out("letter/bordered/covers.pdf"), untouched("letter/bordered/covers.pdf"));
     add("sheets-there", Subject::zip, [](Work& work) {
-            for (const char* paper : {"letter", "a4"}) taken_out(std::string(paper) + "/print-check.pdf")(work);
-        }, untouched("a4/print-check.pdf"));
+            taken_out("letter/print-check.pdf")(work);
+        }, untouched("letter/print-check.pdf"));
     add("file-of-another-kit", Subject::release, [](Work& work) {
             work.edit_pdf("letter/materials.pdf", [](QPDF& pdf) { pdf.getTrailer().getKey("/Info").replaceKey("/Subject", Object::newString("Corpus 0.9.0, Letter")); });
         }, untouched("letter/materials.pdf"));

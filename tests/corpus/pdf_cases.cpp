@@ -12,7 +12,7 @@ namespace {
 using Object = QPDFObjectHandle;
 using Edit = std::function<void(QPDF&)>;
 
-const std::string pages = "letter/borderless/pages.pdf", cover = "a4/bordered/covers.pdf", sheet = "letter/materials.pdf";
+const std::string pages = "letter/borderless/pages.pdf", cover = "letter/bordered/covers.pdf", sheet = "letter/materials.pdf";
 
 Object parsed(const std::string& text) { return Object::parse(text); }
 Object page(QPDF& pdf, int number) { return pdf.getAllPages().at(static_cast<std::size_t>(number) - 1); }
@@ -30,7 +30,7 @@ Change edited(const std::string& file, const Edit& edit) {
 /// The same set in every edition, so that no edition differs from the others.
 Change everywhere(const std::string& set, const Edit& edit) {
     return [set, edit](Work& work) {
-        for (const char* edition : {"letter/borderless/", "letter/bordered/", "a4/borderless/", "a4/bordered/"}) work.edit_pdf(edition + set, edit);
+        for (const char* edition : {"letter/borderless/", "letter/bordered/"}) work.edit_pdf(edition + set, edit);
     };
 }
 Change in_catalog(const std::string& key, const std::string& value, const std::string& file = pages) {

@@ -150,7 +150,7 @@ void Work::paint(const Path& path, const Painting& painting, double ppi) const {
     png_set_filter(png, 0, PNG_FILTER_UP);
     png_set_IHDR(png, info, painting.width, painting.height, 8, PNG_COLOR_TYPE_RGB, PNG_INTERLACE_NONE, PNG_COMPRESSION_TYPE_DEFAULT, PNG_FILTER_TYPE_DEFAULT);
     const auto metre = static_cast<png_uint_32>(std::lround(ppi / 0.0254));
-    png_set_pHYs(png, info, metre, metre, PNG_RESOLUTION_METER);
+    if (ppi > 0) png_set_pHYs(png, info, metre, metre, PNG_RESOLUTION_METER);
     png_write_info(png, info);
     for (std::uint32_t y = 0; y < painting.height; ++y) png_write_row(png, painting.rgb.data() + std::size_t{y} * painting.width * 3);
     png_write_end(png, info);

@@ -146,7 +146,7 @@ TEST_CASE("rules: every one says what, why and from where, and limits stand wher
         CHECK(rule.mark.line > 0);
     }
     for (const char* rule : {"artwork-damaged", "artwork-ppi", "artwork-ppi-low", "artwork-covers-paper", "artwork-bleed", "artwork-safe-area", "artwork-density-tag",
-                             "artwork-recoded", "artwork-blank", "odd-faces", "mixed-orientation", "bordered-inside-margins", "page-size", "page-boxes",
+                             "artwork-recoded", "artwork-blank", "odd-faces", "mixed-orientation", "page-size", "page-boxes",
                              "viewer-preferences", "output-intent", "fonts-embedded", "picture-identical", "picture-placed", "ink-inside-printable", "ink-to-edge",
                              "page-count", "file-damaged", "sheet-text-agrees", "journal-check", "bundle-names", "bundle-complete", "bundle-digests", "bundle-damaged",
                              "shop-limits", "record-agrees"}) {
