@@ -76,7 +76,9 @@ Made make(Disk& disk, const Order& order, const Prepared& prepared, engine::Kept
         made.report.findings.insert(made.report.findings.end(), file.judged.findings.begin(), file.judged.findings.end());
         judged.push_back(&file.judged);
     }
-    judge_together(judged, prepared.rules, made.report.findings);
+    // Where the kit has no journal there are no sheets to look for; that is told already.
+    if (std::any_of(prepared.plan.files.begin(), prepared.plan.files.end(), [](const PlannedFile& file) { return !file.looked; }))
+        judge_together(judged, prepared.rules, made.report.findings);
     if (made.report.fit_for_sale()) {
         progress.begin("packing and proving the bundle", 1);
         pack(disk, folder, prepared.kit, prepared.rules, made.record, made.report.findings);

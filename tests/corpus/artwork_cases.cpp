@@ -6,8 +6,6 @@
 #include "artwork/profiles.h"
 #include "artwork/png_files.h"
 
-#include <qpdf/QPDFWriter.hh>
-
 #include <algorithm>
 #include <cmath>
 
@@ -84,26 +82,6 @@ std::string png(int type, int bits, bool interlaced = false) {
     return text_of(artwork::test::write_png(wish));
 }
 
-/// A page of letter held across, with a line of text in a font that is in the file or with a bar instead.
-std::string pdf_cover(bool with_font) {
-    QPDF pdf;
-    pdf.emptyPDF();
-    QPDFObjectHandle page = pdf.makeIndirectObject(QPDFObjectHandle::parse("<< /Type /Page /MediaBox [0 0 842 612] /Resources << >> >>"));
-    std::string content = "0.8 0.85 0.87 rg -9 -9 900 700 re f 0.4 g 300 250 120 90 re f ";
-    if (with_font) {
-        page.getKey("/Resources").replaceKey("/Font", QPDFObjectHandle::parse("<< /F << /Type /Font /Subtype /Type1 /BaseFont /Helvetica >> >>"));
-        content += "BT /F 20 Tf 300 200 Td (Lantern) Tj ET";
-    }
-    page.replaceKey("/Contents", pdf.makeIndirectObject(QPDFObjectHandle::newStream(&pdf, content)));
-    pdf.addPage(page, false);
-    QPDFWriter writer(pdf);
-    writer.setOutputMemory();
-    writer.setStaticID(true);
-    writer.write();
-    const auto written = writer.getBufferSharedPointer();
-    return {reinterpret_cast<const char*>(written->getBuffer()), written->getSize()};
-}
-
 Change changed_bytes(int face, const std::function<void(std::string&)>& change) {
     return [=](Work& work) {
         std::string bytes = work.read(work.face(face));
@@ -133,8 +111,8 @@ void add_artwork_cases(std::vector<Case>& cases) {
     add("artwork-damaged", changed_bytes(2, [](std::string& bytes) { bytes.resize(bytes.size() * 3 / 4); }), nothing());
     add("artwork-damaged", changed_bytes(2, [](std::string& bytes) { bytes[bytes.size() / 2] ^= 8; }), nothing());
     add("artwork-damaged", covered_by("1.jpg", jpeg(Colour::ycc).substr(0, 4000)), covered_by("1.jpg", jpeg(Colour::ycc)));
-    add("artwork-damaged", covered_by("1.pdf", pdf_cover(false).substr(0, 300)), covered_by("1.pdf", pdf_cover(false)));
-    add("fonts-embedded", covered_by("1.pdf", pdf_cover(true)), covered_by("1.pdf", pdf_cover(false)));
+    add("artwork-damaged", covered_by("1.pdf", plain_pdf(1, 842, 612, false).substr(0, 300)), covered_by("1.pdf", plain_pdf(1, 842, 612, false)));
+    add("fonts-embedded", covered_by("1.pdf", plain_pdf(1, 842, 612, true)), covered_by("1.pdf", plain_pdf(1, 842, 612, false)));
     add("artwork-blank", repainted(4, [](Painting& face) { face.fill(0, 0, face.width, face.height, 255, 255, 255); }), repainted(4, [](Painting& face) {
             face.fill(0, 0, face.width, face.height, 255, 255, 255);
             face.fill(300, 300, 320, 320, 240, 240, 240);
@@ -159,6 +137,24 @@ void add_artwork_cases(std::vector<Case>& cases) {
     add("artwork-recoded", covered_by("1.png", png(6, 8)), covered_by("1.png", png(2, 8)));
     add("artwork-depth", covered_by("1.png", png(2, 16)), covered_by("1.png", png(2, 8)));
     add("artwork-cmyk", covered_by("1.jpg", jpeg(Colour::cmyk)), covered_by("1.jpg", jpeg(Colour::ycc)));
+    const auto rgb_with = [](const artwork::test::Bytes& profile) {
+        artwork::test::JpegWish wish;
+        wish.icc = profile;
+        return covered_by("1.jpg", text_of(artwork::test::write_jpeg(wish, cover_pixels())));
+    };
+    add("artwork-gamut", rgb_with(artwork::test::wide_rgb()), rgb_with(artwork::test::srgb_version_2()));
+    const auto densities = [](std::uint32_t down) {
+        return changed_bytes(2, [=](std::string& bytes) {
+            artwork::test::Bytes file(reinterpret_cast<const std::byte*>(bytes.data()), reinterpret_cast<const std::byte*>(bytes.data()) + bytes.size());
+            for (const artwork::test::Found& found : artwork::test::chunks_of(file)) {
+                if (found.name != "pHYs") continue;
+                for (std::size_t i = 0; i < 4; ++i) file[found.at + 4 + i] = static_cast<std::byte>(down >> (24 - 8 * i));
+                artwork::test::mend_sum(file, found);
+            }
+            bytes = text_of(file);
+        });
+    };
+    add("artwork-square-pixels", densities(6100), densities(5920));
     add("artwork-extension", covered_by("1.png", jpeg(Colour::ycc)), covered_by("1.jpeg", jpeg(Colour::ycc)));
     add("artwork-white-edge", repainted(3, [](Painting& face) { face.fill(0, 0, px(2), face.height, 255, 255, 255); }), repainted(3, [](Painting& face) { face.fill(0, 0, 1, face.height, 255, 255, 255); }));
     add("artwork-motif-lost", repainted(3, [](Painting& face) { bars(face, 0, 11); }), repainted(3, [](Painting& face) { bars(face, 13, 24); }));

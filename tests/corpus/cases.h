@@ -86,6 +86,10 @@ private:
     std::vector<Packed> bundle_;
 };
 
+/// A PDF of artwork: pages of so many points with a ground and a bar, each another one, and a line in a font that is not in the
+/// file.
+std::string plain_pdf(int pages, double width, double height, bool with_font);
+
 using Change = std::function<void(Work&)>;
 
 struct Case {
@@ -94,6 +98,7 @@ struct Case {
     Change defect;
     Change near;              ///< empty: none exists, for the reason below
     std::string no_near;
+    std::string found_as = {};  ///< what the finding is called, where the rule stands for many
 };
 
 /// One list a family.

@@ -93,7 +93,7 @@ void try_out(Trial& trial, const Path& clean, const Path& folder) {
         (trial.near ? trial.one->near : trial.one->defect)(work);
         work.finish();
         const Audit audit = audited(work, trial.one->subject, folder);
-        trial.fault = trial.near ? judged_silent(audit) : judged_defect(audit, trial.one->rule);
+        trial.fault = trial.near ? judged_silent(audit) : judged_defect(audit, trial.one->found_as.empty() ? trial.one->rule : trial.one->found_as);
     } catch (const std::exception& error) {
         trial.fault = std::string("the case itself: ") + error.what();
     }

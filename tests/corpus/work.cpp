@@ -102,6 +102,27 @@ void Painting::fill(std::uint32_t left, std::uint32_t top, std::uint32_t right, 
         }
 }
 
+std::string plain_pdf(int pages, double width, double height, bool with_font) {
+    QPDF pdf;
+    pdf.emptyPDF();
+    for (int number = 1; number <= pages; ++number) {
+        QPDFObjectHandle page = pdf.makeIndirectObject(QPDFObjectHandle::parse("<< /Type /Page /MediaBox [0 0 " + std::to_string(width) + " " + std::to_string(height) + "] /Resources << >> >>"));
+        std::string content = "0.8 0.85 0.87 rg -9 -9 2000 2000 re f 0.4 g 60 " + std::to_string(60 + 20 * number) + " 90 40 re f ";
+        if (with_font) {
+            page.getKey("/Resources").replaceKey("/Font", QPDFObjectHandle::parse("<< /F << /Type /Font /Subtype /Type1 /BaseFont /Helvetica >> >>"));
+            content += "BT /F 20 Tf 60 30 Td (Lantern) Tj ET";
+        }
+        page.replaceKey("/Contents", pdf.makeIndirectObject(QPDFObjectHandle::newStream(&pdf, content)));
+        pdf.addPage(page, false);
+    }
+    QPDFWriter writer(pdf);
+    writer.setOutputMemory();
+    writer.setStaticID(true);
+    writer.write();
+    const auto written = writer.getBufferSharedPointer();
+    return {reinterpret_cast<const char*>(written->getBuffer()), written->getSize()};
+}
+
 Work::Work(const Path& clean, const Path& folder) : folder_(folder), clean_(clean) {
     linked_copy(clean / "kit", kit());
     linked_copy(clean / "out", out());
