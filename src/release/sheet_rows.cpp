@@ -15,6 +15,21 @@ std::string percent(double share, int digits) {
     return text;
 }
 
+void tell_placement(report::SheetRow& row, const PlannedFile& file, const compose::Placement& placement) {
+    if (!file.looked || !placement.face || placement.artwork.empty()) return;
+    row.artwork = file.looked->file_of(file.looked->faces[*placement.face]).file.shown;
+    row.drawn = placement.artwork;
+    row.safe = placement.picture.inset(file.looked->set->safe_area * placement.scale);
+}
+
+/// The box around all ink of a rendered page.
+std::optional<Rect> inked_box(const checks::RenderedPage& seen) {
+    const PixelBox& box = seen.ink.box;
+    if (box.empty() || seen.width == 0 || seen.height == 0) return std::nullopt;
+    const Length x = seen.size.width / seen.width, y = seen.size.height / seen.height;
+    return Rect{x * box.left, seen.size.height - y * box.bottom, x * box.right, seen.size.height - y * box.top};
+}
+
 }  // namespace
 
 ShownArtwork artwork_on(const PlannedFile& file, std::size_t page) {
@@ -39,7 +54,11 @@ report::SheetRow row_of(const PlannedFile& file, std::size_t page) {
     const Size size = file.document.pages[page].size;
     row.size = show(size.width, size.height, UnitSystem::metric);
     row.proven = "picture bytes and place";
+    row.sheet = size;
+    row.trim = file.document.pages[page].trim;
+    row.printable = printable_of(file, page);
     if (file.placements.empty()) return row;
+    tell_placement(row, file, file.placements[page]);
     char text[48];
     if (file.placements[page].ppi_x > 0) {
         std::snprintf(text, sizeof text, "%.0f", std::min(file.placements[page].ppi_x, file.placements[page].ppi_y));
@@ -59,6 +78,7 @@ report::SheetRow row_of(const checks::SeenPdf& told, const proof::FileFacts& fac
     row.paper = told.paper ? told.paper->title : "";
     row.print = told.print ? name_of(*told.print) : "";
     const Size size = proof::shown_size(facts.pages[page]);
+    row.sheet = size;
     row.size = show(size.width, size.height, UnitSystem::metric);
     return row;
 }
@@ -66,6 +86,7 @@ report::SheetRow row_of(const checks::SeenPdf& told, const proof::FileFacts& fac
 void tell_rendering(report::SheetRow& row, const PageLook& look) {
     row.proven = "rendering";
     row.picture = look.picture;
+    row.inked = inked_box(look.seen);
     if (row.ink.empty()) row.ink = percent(look.seen.ink.coverage, 0);
 }
 

@@ -7,18 +7,18 @@ namespace qw::report {
 
 namespace {
 
+bool same_but_for_place(const Finding& a, const Finding& b) {
+    return a.rule == b.rule && a.level == b.level && a.measured == b.measured && a.limit == b.limit && a.message == b.message && a.mend == b.mend;
+}
+
+}  // namespace
+
 std::string place_of(const Finding& f) {
     std::string place = f.file;
     if (f.page) place += (place.empty() ? "page " : ", page ") + std::to_string(f.page);
     if (f.line) place += (place.empty() ? "line " : ", line ") + std::to_string(f.line);
     return place;
 }
-
-bool same_but_for_place(const Finding& a, const Finding& b) {
-    return a.rule == b.rule && a.level == b.level && a.measured == b.measured && a.limit == b.limit && a.message == b.message && a.mend == b.mend;
-}
-
-}  // namespace
 
 std::vector<FindingGroup> grouped(const Findings& findings) {
     std::vector<FindingGroup> groups;

@@ -8,6 +8,9 @@
 
 namespace qw::report {
 
+/// "art/pages/05.png", "a4/bordered/extras.pdf, page 2", "kit.yaml, line 3"; empty when it has no place.
+std::string place_of(const Finding& finding);
+
 /// Findings that differ in their place only, so that forty pages with one fault are told once.
 struct FindingGroup {
     Finding finding;                  ///< the first of them
