@@ -9,7 +9,10 @@ build="cmake ninja-build g++ pkg-config libpodofo-dev libzip-dev libyaml-cpp-dev
   libfontconfig-dev libmuparser-dev nlohmann-json3-dev libkainjow-mustache-dev libpolyclipping-dev libssl-dev zlib1g-dev
   fontconfig fonts-lato fonts-vollkorn"
 # outside judges, PngSuite (in libsixel-examples), and the tools that the speed comparison runs beside
-tests="catch2 libpng-dev libsixel-examples qpdf poppler-utils ghostscript mupdf-tools unzip zip locales img2pdf imagemagick python3"
+tests="catch2 libpng-dev libsixel-examples qpdf poppler-utils ghostscript mupdf-tools unzip zip locales img2pdf imagemagick python3
+  chromium"
+# Node.js often comes from elsewhere, with an npm of its own that Debian's would not stand beside.
+command -v npm >/dev/null 2>&1 || tests="$tests nodejs npm"
 
 case "${1:-}" in
   build) wanted=$build ;;

@@ -30,3 +30,7 @@ target_compile_definitions(corpus PRIVATE ${QW_TEST_PATHS} POINTERHOLDER_TRANSIT
 add_dependencies(corpus quirewright)
 add_test(NAME program.corpus COMMAND corpus)
 set_tests_properties(program.corpus PROPERTIES LABELS program)
+
+# The report in headless Chromium.
+add_test(NAME program.report-page COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/report/web/run.sh $<TARGET_FILE:quirewright> ${CMAKE_BINARY_DIR}/released ${CMAKE_BINARY_DIR}/report-page)
+set_tests_properties(program.report-page PROPERTIES LABELS program FIXTURES_REQUIRED released)

@@ -169,7 +169,7 @@ private:
     }
 
     static std::string scrolling(const std::string& id, const std::string& caption, const std::string& head, const std::string& rows) {
-        return "<div class=\"wide\" role=\"region\" aria-labelledby=\"" + id + "\" tabindex=\"0\">\n<table>\n<caption>" + caption + "</caption>\n<thead><tr>" + head + "</tr></thead>\n<tbody>\n" + rows + "</tbody>\n</table>\n</div>\n";
+        return "<div class=\"wide\" role=\"region\" aria-labelledby=\"" + id + "-table\" tabindex=\"0\">\n<table>\n<caption id=\"" + id + "-table\">" + caption + "</caption>\n<thead><tr>" + head + "</tr></thead>\n<tbody>\n" + rows + "</tbody>\n</table>\n</div>\n";
     }
 
     std::string table() const {
@@ -226,8 +226,8 @@ std::string to_html(const AuditReport& r) {
     const std::string name = r.title.empty() ? r.subject : r.title;
     std::string html = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>" +
                        escaped(name) + ": audit before sale</title>\n<style>" + report_style + "</style>\n</head>\n<body>\n<a class=\"skip\" href=\"#todo\">Skip to what is to be done</a>\n<header>\n<h1>" + escaped(name) +
-                       "</h1>\n<p class=\"subject\">Audit before sale of " + escaped(r.subject) + "</p>\n" + contents(r) + "</header>\n<main>\n";
-    return html + verdict(r) + Page(r).body() + "</main>\n</body>\n</html>\n";
+                       "</h1>\n<p class=\"subject\">Audit before sale of " + escaped(r.subject) + "</p>\n</header>\n<main>\n";
+    return html + verdict(r) + contents(r) + Page(r).body() + "</main>\n</body>\n</html>\n";
 }
 
 }  // namespace qw::report
