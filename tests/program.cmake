@@ -31,6 +31,7 @@ add_dependencies(corpus quirewright)
 add_test(NAME program.corpus COMMAND corpus)
 set_tests_properties(program.corpus PROPERTIES LABELS program)
 
-# The report in headless Chromium.
-add_test(NAME program.report-page COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/report/web/run.sh $<TARGET_FILE:quirewright> ${CMAKE_BINARY_DIR}/released ${CMAKE_BINARY_DIR}/report-page)
+# The report's page in a browser (tests/report/web).
+add_test(NAME program.report-page COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/report/web/run.sh
+  $<TARGET_FILE:quirewright> ${CMAKE_BINARY_DIR}/released ${CMAKE_BINARY_DIR}/report-page)
 set_tests_properties(program.report-page PROPERTIES LABELS program FIXTURES_REQUIRED released)

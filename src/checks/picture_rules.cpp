@@ -17,13 +17,13 @@ constexpr double edge_levels = 24;
 /// Fewer edges are no motif but a speck.
 constexpr std::size_t least_edges = 40;
 
-std::string number(double value, const char* form = "%.0f") {
+std::string in_digits(double value, const char* form = "%.0f") {
     char text[48];
     std::snprintf(text, sizeof text, form, value);
     return text;
 }
 
-Finding finding(const char* rule, const std::string& file, int page, std::string measured, std::string limit, std::string message, std::string mend) {
+Finding of_picture(const char* rule, const std::string& file, int page, std::string measured, std::string limit, std::string message, std::string mend) {
     return {rule, Level::error, file, page, 0, std::move(measured), std::move(limit), std::move(message), std::move(mend)};
 }
 
@@ -33,7 +33,7 @@ void check_extension(const Rules& rules, const ArtworkSeen& seen, Findings& find
     std::transform(extension.begin(), extension.end(), extension.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
     const std::string is = seen.pdf ? "PDF" : seen.picture->kind == artwork::Kind::png ? "PNG" : "JPEG";
     const bool right = seen.pdf ? extension == ".pdf" : seen.picture->kind == artwork::Kind::png ? extension == ".png" : extension == ".jpg" || extension == ".jpeg";
-    if (!right) rules.say(findings, finding("artwork-extension", seen.shown, 0, is, extension.empty() ? "an extension" : extension, "The file is of another kind than its name says", "Export it again, or give it the right extension"));
+    if (!right) rules.say(findings, of_picture("artwork-extension", seen.shown, 0, is, extension.empty() ? "an extension" : extension, "The file is of another kind than its name says", "Export it again, or give it the right extension"));
 }
 
 void check_density_square(const Rules& rules, const ArtworkSeen& seen, Findings& findings) {
@@ -42,7 +42,7 @@ void check_density_square(const Rules& rules, const ArtworkSeen& seen, Findings&
     if (!density || density->x <= 0 || density->y <= 0) return;
     const double apart = std::abs(density->x / density->y - 1) * 100;
     if (apart > rules.limit("artwork-square-pixels"))
-        rules.say(findings, finding("artwork-square-pixels", seen.shown, 0, number(density->x, "%.1f") + " x " + number(density->y, "%.1f") + " ppi", number(rules.limit("artwork-square-pixels"), "%g") + " % apart",
+        rules.say(findings, of_picture("artwork-square-pixels", seen.shown, 0, in_digits(density->x, "%.1f") + " x " + in_digits(density->y, "%.1f") + " ppi", in_digits(rules.limit("artwork-square-pixels"), "%g") + " % apart",
                                     "Its pixels are not square, so it prints stretched", "Save it with one density for both axes"));
 }
 
@@ -73,7 +73,7 @@ void check_white_edge(const Rules& rules, const kit::Set& set, const ArtworkSeen
         const auto inside = static_cast<std::uint32_t>(white[edge] / pitch) + 2;
         const std::uint32_t n = column ? ink.map.columns : ink.map.rows;
         if (inside >= n || inked(ink.map, column, edge % 2 ? n - 1 - inside : inside) < 0.5) continue;
-        rules.say(findings, finding("artwork-white-edge", seen.shown, 0, number(white[edge], "%.1f") + " mm at the " + names[edge] + " edge", number(limit, "%g") + " mm",
+        rules.say(findings, of_picture("artwork-white-edge", seen.shown, 0, in_digits(white[edge], "%.1f") + " mm at the " + names[edge] + " edge", in_digits(limit, "%g") + " mm",
                                     "A strip along an edge is white while the picture beside it is not: its ground was not drawn to the edge", "Draw the ground to the edge of the canvas"));
     }
 }
@@ -85,7 +85,7 @@ void check_loss(const Rules& rules, const compose::Placement& p, const Ink& ink,
     const double share = 100.0 * static_cast<double>(edges.inside) / static_cast<double>(edges.all);
     if (share <= rules.limit("artwork-motif-lost")) return;
     const Length widest = max(max(p.lost.left, p.lost.right), max(p.lost.top, p.lost.bottom));
-    rules.say(findings, finding("artwork-motif-lost", shown, 0, number(share, "%.1f") + " % of its edges, in a band of up to " + number(widest.in_mm(), "%.1f") + " mm", number(rules.limit("artwork-motif-lost"), "%g") + " %",
+    rules.say(findings, of_picture("artwork-motif-lost", shown, 0, in_digits(share, "%.1f") + " % of its edges, in a band of up to " + in_digits(widest.in_mm(), "%.1f") + " mm", in_digits(rules.limit("artwork-motif-lost"), "%g") + " %",
                                 "Part of the motif is cut away" + where, "Move what matters inward, or draw it nearer to the paper's shape"));
 }
 
@@ -97,7 +97,7 @@ void check_fold(const Rules& rules, const compose::Placement& p, const Ink& ink,
     if (edges.asked == 0) return;
     const double share = 100.0 * static_cast<double>(edges.inside) / static_cast<double>(edges.asked);
     if (share <= rules.limit("artwork-motif-in-fold")) return;
-    rules.say(findings, finding("artwork-motif-in-fold", shown, 0, number(share) + " % of the fold", number(rules.limit("artwork-motif-in-fold"), "%g") + " %",
+    rules.say(findings, of_picture("artwork-motif-in-fold", shown, 0, in_digits(share) + " % of the fold", in_digits(rules.limit("artwork-motif-in-fold"), "%g") + " %",
                                 "A motif stands in the fold, where it is pierced and disappears in the binding" + where, "Move it to one side of the fold"));
 }
 
@@ -109,12 +109,12 @@ void check_picture(const Rules& rules, const kit::Set& set, const ArtworkSeen& s
     if (!seen.picture) return;
     const artwork::Facts& facts = *seen.picture;
     rules.tried("artwork-depth");
-    if (facts.bits == 16) rules.say(findings, finding("artwork-depth", seen.shown, 0, "16 bits a channel", "8 bits", "It has twice the bits that print", "Export it with 8 bits a channel"));
+    if (facts.bits == 16) rules.say(findings, of_picture("artwork-depth", seen.shown, 0, "16 bits a channel", "8 bits", "It has twice the bits that print", "Export it with 8 bits a channel"));
     rules.tried("artwork-cmyk");
-    if (facts.colour == artwork::Colour::cmyk) rules.say(findings, finding("artwork-cmyk", seen.shown, 0, "CMYK", "RGB", "Its colours are those of a press; they are converted to sRGB, and bright ones are duller than in the rest of the kit", "Export it as sRGB, and look at it"));
+    if (facts.colour == artwork::Colour::cmyk) rules.say(findings, of_picture("artwork-cmyk", seen.shown, 0, "CMYK", "RGB", "Its colours are those of a press; they are converted to sRGB, and bright ones are duller than in the rest of the kit", "Export it as sRGB, and look at it"));
     rules.tried("artwork-gamut");
     if (facts.farthest_move > rules.limit("artwork-gamut"))
-        rules.say(findings, finding("artwork-gamut", seen.shown, 0, "up to " + number(facts.farthest_move, "%.1f") + " (CIEDE2000)", number(rules.limit("artwork-gamut"), "%g"), "Its profile, " + facts.converted_from + ", has colours that sRGB has not; they are brought to its edge", "Convert it to sRGB yourself, and look at it"));
+        rules.say(findings, of_picture("artwork-gamut", seen.shown, 0, "up to " + in_digits(facts.farthest_move, "%.1f") + " (CIEDE2000)", in_digits(rules.limit("artwork-gamut"), "%g"), "Its profile, " + facts.converted_from + ", has colours that sRGB has not; they are brought to its edge", "Convert it to sRGB yourself, and look at it"));
     check_density_square(rules, seen, findings);
     check_white_edge(rules, set, seen, findings);
 }
@@ -127,10 +127,10 @@ void check_motif(const Rules& rules, const kit::Set& set, const Edition& edition
         rules.tried("artwork-stretched");
         const double apart = std::abs(p.ppi_x / p.ppi_y - 1) * 100;
         if (apart > rules.limit("artwork-stretched"))
-            rules.say(findings, finding("artwork-stretched", shown, 0, number(p.ppi_x) + " x " + number(p.ppi_y) + " ppi", number(rules.limit("artwork-stretched"), "%g") + " % apart", "It is stretched: its pixels have not the shape of drawn-at", "Mend drawn-at of set " + set.name + ", or export the file at its shape"));
+            rules.say(findings, of_picture("artwork-stretched", shown, 0, in_digits(p.ppi_x) + " x " + in_digits(p.ppi_y) + " ppi", in_digits(rules.limit("artwork-stretched"), "%g") + " % apart", "It is stretched: its pixels have not the shape of drawn-at", "Mend drawn-at of set " + set.name + ", or export the file at its shape"));
         rules.tried("artwork-ppi-high");
         if (std::min(p.ppi_x, p.ppi_y) > rules.limit("artwork-ppi-high"))
-            rules.say(findings, finding("artwork-ppi-high", shown, 0, number(std::min(p.ppi_x, p.ppi_y)) + " ppi", number(rules.limit("artwork-ppi-high")) + " ppi", "It has more pixels than a printer shows, and makes the bundle heavy", "Export it at 300 ppi of its drawn size"));
+            rules.say(findings, of_picture("artwork-ppi-high", shown, 0, in_digits(std::min(p.ppi_x, p.ppi_y)) + " ppi", in_digits(rules.limit("artwork-ppi-high")) + " ppi", "It has more pixels than a printer shows, and makes the bundle heavy", "Export it at 300 ppi of its drawn size"));
     }
     // The bordered edition shows the same of the picture, smaller.
     if (edition.print == Print::bordered) return;
@@ -171,12 +171,12 @@ void check_twice(const Rules& rules, const std::vector<PictureSeen>& all, Findin
             if (all[i].shown == all[k].shown || all[i].ink->box.empty() || all[k].ink->box.empty()) continue;
             const bool same_pixels = all[i].width == all[k].width && all[i].height == all[k].height && all[i].ink->map.mean == all[k].ink->map.mean && all[i].ink->coverage == all[k].ink->coverage;
             if (all[i].sha256 == all[k].sha256 || same_pixels) {
-                rules.say(findings, finding("artwork-twice", all[i].shown, 0, "as " + all[k].shown, "each picture once", "Two files show the same picture", "Look whether one of them was meant to be another picture; where both are meant, name one file twice"));
+                rules.say(findings, of_picture("artwork-twice", all[i].shown, 0, "as " + all[k].shown, "each picture once", "Two files show the same picture", "Look whether one of them was meant to be another picture; where both are meant, name one file twice"));
                 break;
             }
             const double difference = apart(grids[i], grids[k]);
             if (difference >= rules.limit("artwork-nearly-twice") || all[i].set != all[k].set) continue;
-            rules.say(findings, finding("artwork-nearly-twice", all[i].shown, 0, number(difference, "%.2f") + " of 255 levels from " + all[k].shown, number(rules.limit("artwork-nearly-twice"), "%g"), "Two pictures are almost the same", "Look whether one of them is an earlier state of the other"));
+            rules.say(findings, of_picture("artwork-nearly-twice", all[i].shown, 0, in_digits(difference, "%.2f") + " of 255 levels from " + all[k].shown, in_digits(rules.limit("artwork-nearly-twice"), "%g"), "Two pictures are almost the same", "Look whether one of them is an earlier state of the other"));
             break;
         }
     }
@@ -192,7 +192,7 @@ void check_pictures_together(const Rules& rules, const std::vector<PictureSeen>&
         const auto same = [&](const PictureSeen& other) { return of_set(other) && std::max(other.width, other.height) == std::max(picture.width, picture.height) && std::min(other.width, other.height) == std::min(picture.width, picture.height); };
         const auto in_set = std::count_if(all.begin(), all.end(), of_set), alike = std::count_if(all.begin(), all.end(), same);
         if (in_set < 3 || alike * 2 >= in_set) continue;
-        rules.say(findings, finding("artwork-sizes-alike", picture.shown, 0, std::to_string(picture.width) + " x " + std::to_string(picture.height) + " pixels", "as most of set " + picture.set, "It has another number of pixels than the rest of its set", "Export it as the others were exported"));
+        rules.say(findings, of_picture("artwork-sizes-alike", picture.shown, 0, std::to_string(picture.width) + " x " + std::to_string(picture.height) + " pixels", "as most of set " + picture.set, "It has another number of pixels than the rest of its set", "Export it as the others were exported"));
     }
 }
 
@@ -201,14 +201,14 @@ void check_sheet_ink(const Rules& rules, const kit::Set& set, double grammage, c
         rules.tried("ink-heavy");
         const double percent = coverage[i] * 100;
         if (percent > rules.limit("ink-heavy"))
-            rules.say(findings, finding("ink-heavy", path, static_cast<int>(i) + 1, number(percent) + " %", number(rules.limit("ink-heavy"), "%g") + " %", "The page takes so much ink that it comes out wet, and costs the buyer a cartridge for a few copies", "Lighten its ground"));
+            rules.say(findings, of_picture("ink-heavy", path, static_cast<int>(i) + 1, in_digits(percent) + " %", in_digits(rules.limit("ink-heavy"), "%g") + " %", "The page takes so much ink that it comes out wet, and costs the buyer a cartridge for a few copies", "Lighten its ground"));
     }
     if (set.sides != kit::Sides::duplex || grammage >= 120) return;
     for (std::size_t i = 1; i < coverage.size(); i += 2) {
         rules.tried("ink-both-sides");
         const double percent = (coverage[i - 1] + coverage[i]) * 100;
         if (percent > rules.limit("ink-both-sides"))
-            rules.say(findings, finding("ink-both-sides", path, static_cast<int>(i) + 1, number(percent) + " % of both sides together, on " + number(grammage) + " g/m²", number(rules.limit("ink-both-sides"), "%g") + " %", "Both sides of thin paper are heavy with ink: it waves, and one shows through the other", "Lighten one side, or take stock of 120 g/m² or more"));
+            rules.say(findings, of_picture("ink-both-sides", path, static_cast<int>(i) + 1, in_digits(percent) + " % of both sides together, on " + in_digits(grammage) + " g/m²", in_digits(rules.limit("ink-both-sides"), "%g") + " %", "Both sides of thin paper are heavy with ink: it waves, and one shows through the other", "Lighten one side, or take stock of 120 g/m² or more"));
     }
 }
 

@@ -70,8 +70,15 @@ std::vector<Rules::Tried> Rules::what_was_tried() const {
     std::vector<Tried> list;
     for (const auto& [name, times] : tried_) {
         const InForce& in_force = rule(name);
-        list.push_back({name, times, in_force.setting->checks, in_force.reason});
+        list.push_back({name, times, in_force.setting->checks, in_force.reason, !in_force.level});
     }
+    return list;
+}
+
+std::vector<Rules::Untried> Rules::what_was_not_tried() const {
+    std::vector<Untried> list;
+    for (const auto& [name, in_force] : rules_)
+        if (!tried_.contains(name)) list.push_back({name, in_force.setting->checks, !in_force.level, in_force.reason});
     return list;
 }
 

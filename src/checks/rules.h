@@ -32,9 +32,18 @@ public:
         std::size_t times = 0;
         std::string checks;  ///< the rule's sentence
         std::string reason;  ///< why this kit sets it otherwise; empty: it does not
+        bool off = false;    ///< the kit has switched it off: it was tried, and what it found is not told
     };
     /// All rules that were tried, by name.
     std::vector<Tried> what_was_tried() const;
+    struct Untried {
+        std::string rule;
+        std::string checks;  ///< the rule's sentence
+        bool off = false;    ///< the kit has switched it off
+        std::string reason;  ///< why the kit sets it otherwise; empty: it does not
+    };
+    /// The other rules, by name: there was nothing that they ask about.
+    std::vector<Untried> what_was_not_tried() const;
 
 private:
     struct InForce {

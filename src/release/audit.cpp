@@ -27,6 +27,7 @@ report::AuditReport begun(const Order& order, std::string subject) {
 
 report::AuditReport ended(const checks::Rules& rules, report::AuditReport report) {
     report.tried = rules.what_was_tried();
+    report.untried = rules.what_was_not_tried();
     order_findings(report.findings);
     return report;
 }
@@ -62,6 +63,7 @@ report::AuditReport audit_kit(Disk& disk, const Order& order, const Path& scratc
     Made made = make(disk, order, prepared, kept, made_folder, Rendering::all, progress);
     judge_published(disk, order, prepared, kept, opened, made);
     made.report.tried = prepared.rules.what_was_tried();
+    made.report.untried = prepared.rules.what_was_not_tried();
     order_findings(made.report.findings);
     keep(kept);
     return std::move(made.report);

@@ -32,7 +32,7 @@ std::optional<MisprintAsked> misprint_asked(const PlannedFile& file, std::size_t
 
 void judge_page(const PlannedFile& file, std::size_t page, const PageLook& look, const checks::Rules& rules, JudgedFile& judged) {
     if (const auto printable = printable_of(file, page)) checks::check_ink_inside(rules, look.seen, *printable, file.path, judged.findings);
-    if (!file.looked) checks::check_sheet_text(rules, file.document.pages[page], look.seen, file.path, judged.findings);
+    if (!file.shows) checks::check_sheet_text(rules, file.document.pages[page], look.seen, file.path, judged.findings);
     const ShownArtwork shown = artwork_on(file, page);
     if (shown.ink)
         checks::check_rendered_artwork(rules, look.seen, file.placements[page], *shown.ink, shown.width, shown.height, file.print == Print::borderless, file.path, judged.findings);
@@ -73,6 +73,7 @@ JudgedFile judge_planned(Disk& disk, const Path& disk_path, const PlannedFile& f
             judged.seen.rendered.push_back(std::move(look.seen));
         }
     }
+    for (std::size_t page = 0; page < judged.rows.size(); ++page) show_artwork(judged.rows[page], file, page);
     judge_by_itself(rules, judged);
     return judged;
 }

@@ -77,13 +77,14 @@ Made make(Disk& disk, const Order& order, const Prepared& prepared, engine::Kept
         judged.push_back(&file.judged);
     }
     // Where the kit has no journal there are no sheets to look for; that is told already.
-    if (std::any_of(prepared.plan.files.begin(), prepared.plan.files.end(), [](const PlannedFile& file) { return !file.looked; }))
+    if (std::any_of(prepared.plan.files.begin(), prepared.plan.files.end(), [](const PlannedFile& file) { return !file.shows; }))
         judge_together(judged, prepared.rules, made.report.findings);
     if (made.report.fit_for_sale()) {
         progress.begin("packing and proving the bundle", 1);
         pack(disk, folder, prepared.kit, prepared.rules, made.record, made.report.findings);
     }
     made.report.tried = prepared.rules.what_was_tried();
+    made.report.untried = prepared.rules.what_was_not_tried();
     order_findings(made.report.findings);
     return made;
 }

@@ -38,7 +38,7 @@ PlannedFile plan_file(const ReadKit& kit, const LookedSet& set, const Edition& e
     file.paper = edition.paper;
     file.print = edition.print;
     file.document = std::move(composed.document);
-    file.looked = &set;
+    file.looked = file.shows = &set;
     file.placements = std::move(composed.pages);
     if (edition.print == Print::bordered) file.margins = edition.margins;
     return file;

@@ -24,6 +24,7 @@ struct PlannedFile {
     std::optional<Print> print;                    ///< nothing: a sheet that serves every print of its paper
     compose::Document document;
     const LookedSet* looked = nullptr;             ///< artwork documents only
+    const LookedSet* shows = nullptr;              ///< the set whose artwork is on its pages, parts too; null: a generated sheet
     std::vector<compose::Placement> placements;    ///< artwork documents only, one a page
     double left_white = 0;                         ///< parts only: share of their faces that nobody sees and that is not printed
     std::optional<Margins> margins;                ///< that its printer leaves white on a sheet in portrait; nothing: it prints to the edge

@@ -119,6 +119,7 @@ void PartPlanner::plan_edition(const LookedSet& set, const compose::PartArtwork&
     file.print = part.edition.print;
     if (part.edition.print == Print::bordered) file.margins = part.edition.margins;
     file.left_white = made.saved;
+    file.shows = &set;
     file.document = std::move(made.document);
     plan.files.push_back(std::move(file));
 }

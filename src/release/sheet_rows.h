@@ -22,5 +22,7 @@ report::SheetRow row_of(const checks::SeenPdf& told, const proof::FileFacts& fac
 /// What its rendering adds.
 void tell_rendering(report::SheetRow& row, const PlannedFile& file, const PageLook& look);
 void tell_rendering(report::SheetRow& row, const PageLook& look);
+/// A page that was not rendered is shown by its artwork in greys, as measuring it has kept them: nothing is decoded again.
+void show_artwork(report::SheetRow& row, const PlannedFile& file, std::size_t page);
 
 }  // namespace qw::release

@@ -12,26 +12,40 @@
 
 namespace qw::report {
 
-/// One page that buyers get, as the report's table lists it and its pictures show it. Areas are in the page's own lengths from
-/// its lower left corner; what is not known is nothing.
+/// Where things lie on a page, for what is drawn over its picture. Page lengths from the lower left corner, at printed
+/// size; what is not known, or does not apply, is not there.
+struct SheetGeometry {
+    std::optional<Size> sheet;       ///< the page as it is held
+    std::optional<Rect> trim;        ///< what is left when the sheet has been cut to the picture
+    std::optional<Rect> safe;        ///< what must survive lies inside
+    std::optional<Rect> printable;   ///< what the printer's margins leave
+    std::optional<Rect> ink;         ///< smallest box round the rendered ink
+    std::optional<Rect> artwork;     ///< the whole artwork, also what of it lies beyond the picture and the sheet
+    std::optional<Rect> visible;     ///< what of it is printed
+};
+
+/// A file of artwork, or a page of one, that a page shows.
+struct ShownFile {
+    std::string file;             ///< relative to the kit
+    int page = 0;                 ///< of a PDF, counted from 1; 0: a picture
+    friend bool operator==(const ShownFile&, const ShownFile&) = default;
+};
+
+/// One page that buyers get, as the report's table lists it.
 struct SheetRow {
     std::string file;             ///< path inside the bundle
     int page = 0;
     std::string set, paper, print;
+    std::string stock;            ///< the paper that the set is meant for; empty: not known
+    std::vector<ShownFile> artwork;  ///< in the order in which they are drawn
+    SheetGeometry geometry;
     std::string size;             ///< "279.4 x 215.9 mm"
     std::string ppi;              ///< "300", empty where nothing has pixels
     std::string ink;              ///< "12 %", mean darkness of the artwork or of the rendered page
-    std::string proven;           ///< "rendering", "picture bytes and place"
-    std::string artwork;          ///< the designer's file that it shows, as findings name it; empty: none, or several
-    std::string stock;            ///< "copy paper, 100 g/m²"; empty: not known
-    std::vector<std::byte> picture;  ///< JPEG of the rendered page, small; empty: not rendered
+    std::string proven;           ///< "rendered" or "same picture stream"
+    std::vector<std::byte> picture;  ///< JPEG of the rendered page, small; empty: there is none
+    bool picture_is_artwork = false;  ///< the picture is the whole artwork in greys, not the page; it lies on geometry.artwork
     std::vector<std::byte> misprint;  ///< the same of the sheet as a misprint leaves it; empty: it loses nothing that matters
-    Size sheet;                   ///< the page as it is held; zero: not known
-    std::optional<Rect> trim;     ///< where it is cut, or the bordered picture
-    std::optional<Rect> safe;     ///< inside it lies what must survive
-    std::optional<Rect> printable;  ///< what the printer's margins leave
-    std::optional<Rect> inked;    ///< the smallest box around all ink of the rendered page
-    std::optional<Rect> drawn;    ///< the whole artwork; what of it exceeds the trim is lost
 };
 
 /// All that one audit has to say. No times, no absolute paths: the same subject gives the same report.
@@ -42,6 +56,7 @@ struct AuditReport {
     bool strict = false;          ///< warnings count
     std::vector<SheetRow> sheets;
     std::vector<checks::Rules::Tried> tried;
+    std::vector<checks::Rules::Untried> untried;
 
     bool fit_for_sale() const;
 };

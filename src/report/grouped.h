@@ -8,14 +8,14 @@
 
 namespace qw::report {
 
-/// "art/pages/05.png", "a4/bordered/extras.pdf, page 2", "kit.yaml, line 3"; empty when it has no place.
-std::string place_of(const Finding& finding);
-
 /// Findings that differ in their place only, so that forty pages with one fault are told once.
 struct FindingGroup {
     Finding finding;                  ///< the first of them
     std::vector<std::string> places;  ///< "art/pages/05.png", "a4/bordered/extras.pdf, page 2"; may be empty
 };
+
+/// "a4/bordered/extras.pdf, page 2"; empty for a finding that names neither file nor page.
+std::string place_of(const Finding& finding);
 
 /// Worst level first, within a level in the order in which they were found.
 std::vector<FindingGroup> grouped(const Findings& findings);

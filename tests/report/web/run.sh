@@ -1,27 +1,49 @@
 #!/bin/sh
 # SPDX-License-Identifier: GPL-3.0-or-later
-# usage: run.sh PROGRAM RELEASED WORK   Three reports in a browser: the demo kit's, one with many findings of every level, one
-# of a bundle that nobody knows.
+# The report's page as a browser, a keyboard, a printer and those who listen have it.
+# usage: sh run.sh QUIREWRIGHT RELEASED SCRATCH   (RELEASED: the demo kits' release folders, of the test program.release)
 set -eu
-program=$1 released=$2 work=$3
+program=$1 released=$2 scratch=$3
 here=$(cd "$(dirname "$0")" && pwd)
-rm -rf "$work"
-mkdir -p "$work/foreign"
-cp "$here/package.json" "$here/package-lock.json" "$here/check.mjs" "$work"
-cd "$work"
-npm ci --no-audit --no-fund --silent
+mkdir -p "$scratch"
+# What is installed is the lock file's, and stays in the build folder as long as that does not change.
+if ! cmp -s "$here/package-lock.json" "$scratch/installed-lock.json"; then
+  cp "$here/package.json" "$here/package-lock.json" "$scratch/"
+  (cd "$scratch" && npm ci --ignore-scripts --no-audit --no-fund --loglevel=error)
+  cp "$here/package-lock.json" "$scratch/installed-lock.json"
+fi
+cp "$here/page.mjs" "$scratch/"
 
-"$program" begin "$work/spoilt" >/dev/null
-cat >>spoilt/kit.yaml <<'YAML'
+# Findings of each level: three faces, drawn too small for their paper and with little safe area, and an alpha channel.
+rm -rf "$scratch/many" "$scratch/foreign"
+rm -f "$scratch/foreign.zip"
+art=$here/../../../kits/tidewater-almanac/art
+mkdir -p "$scratch/many/art/pages" "$scratch/many/art/covers"
+cp "$art/pages/01.png" "$art/pages/02.png" "$art/pages/03.png" "$scratch/many/art/pages/"
+cp "$art/covers/cover-1.jpg" "$art/extras/extra-1.png" "$scratch/many/art/covers/"
+cat >"$scratch/many/kit.yaml" <<'KIT'
+kit: many-findings
+title: Many Findings
+version: 1.0.0
+date: 2026-09-01
+journal: soft-spine
+papers: [letter]
+prints: [borderless, bordered]
+printer: most-home-printers
+board-stock: greyboard-1mm
+borders: trimmed
+sets:
+  journal-pages: { role: journal-page, files: art/pages/*.png, sides: duplex, drawn-at: 272 x 199.2 mm, safe-area: 4 mm, place: as-drawn, stock: copy-100 }
+  full-sheets: { role: full-sheet, files: [art/covers/*.jpg, art/covers/*.png], drawn-at: 303 x 221.9 mm, place: cover, stock: copy-80, print-at: 100 % }
 rules:
-  artwork-ppi-low: { limit: 900, reason: "so that there is something to say" }
-  artwork-safe-area: { limit: 30 mm, reason: "so that there is something to say" }
-  ink-heavy: { limit: 1, reason: "so that there is something to say" }
-  misprint-shift: { limit: 25 mm, reason: "so that there is something to say" }
-YAML
-"$program" audit spoilt --out none --html spoilt.html >spoilt.txt && { echo "The spoilt kit is fit for sale" >&2; exit 1; }
-grep -q '^error' spoilt.txt && grep -q '^warning' spoilt.txt
-echo "a note" >foreign/readme.txt
-(cd foreign && zip -q ../foreign.zip readme.txt)
-"$program" audit foreign.zip --out none --html foreign.html >/dev/null || true
-node check.mjs "$released/tidewater-almanac/1.0.0/audit.html" "$work/spoilt.html" "$work/foreign.html"
+  artwork-ppi: { limit: 900 ppi, reason: "drawn for a larger print too" }
+KIT
+mkdir "$scratch/foreign"
+printf 'not one of ours\n' >"$scratch/foreign/read-me.txt"
+(cd "$scratch/foreign" && zip -q ../foreign.zip read-me.txt)
+for subject in many foreign.zip; do
+  status=0
+  "$program" audit "$scratch/$subject" --html "$scratch/${subject%.zip}.html" >"$scratch/${subject%.zip}.txt" || status=$?
+  [ "$status" -le 1 ] || { echo "the audit of $subject ended with $status" >&2; exit 1; }
+done
+exec node "$scratch/page.mjs" "$(find "$released" -path '*tidewater-almanac/*' -name audit.html | head -n 1)" "$scratch/many.html" "$scratch/foreign.html"
