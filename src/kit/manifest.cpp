@@ -5,6 +5,7 @@
 #include "kit/override_reader.h"
 #include "kit/part_set_reader.h"
 #include "kit/read.h"
+#include "kit/rights.h"
 #include "kit/set_reader.h"
 #include "kit/source_text.h"
 #include "kit/values.h"
@@ -155,6 +156,8 @@ Manifest read_manifest(Disk& disk, const Path& folder, const Pipeline& pipeline,
     if (const Node* calipers = map.optional("calipers")) manifest.calipers = read_calipers(*calipers, pipeline, faults);
     if (const Node* choices = map.optional("choices")) manifest.choices = read_choices(*choices, journal, faults);
     if (journal) check_goes_on(manifest.sets, *journal, manifest.choices, faults);
+    map.optional("rights", manifest.rights, rights_value);
+    if (const Node* fonts = map.optional("fonts")) manifest.fonts = read_font_rights(*fonts, faults);
     if (const Node* rules = map.optional("rules")) manifest.overrides = read_overrides(*rules, {pipeline, journal}, faults);
     map.done(set_keys(), "a set");
     faults.throw_if_any();

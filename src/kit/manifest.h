@@ -31,6 +31,14 @@ struct ArtworkFile {
     SourceMark mark;    ///< of the pattern that matched it
 };
 
+/// Where artwork or a font comes from, and what allows it to be sold. The studio's own words: nobody here judges them.
+struct Rights {
+    std::string made_by;                ///< "Wrack Line Paper Room", never empty
+    std::string allowed_by;             ///< "own work", "contract of 12 May 2026", "SIL Open Font License 1.1"; never empty
+    std::optional<Date> since;
+    std::string text() const;           ///< "made by …; own work; since 2026-03-01"
+};
+
 /// What a back carries that has no artwork of its own: of an odd last sheet, or of parts with fewer backs than fronts.
 struct LastBack {
     std::optional<ArtworkFile> file;    ///< nothing: it stays blank
@@ -63,6 +71,7 @@ struct Set {
     std::string pocket;                 ///< which pocket of it: `goes-in: pockets/middle`; empty: every one
     std::vector<Sourced<std::string>> holds;  ///< bought things that go into it, names in things.yaml
     Sourced<std::string> goes_on;       ///< what it is glued to: "page", a piece of the journal, or empty
+    std::optional<Rights> rights;       ///< nothing: those of the kit
 };
 
 /// A rule's limit or level that this kit sets otherwise, with the reason that every report shows.
@@ -93,7 +102,12 @@ struct Manifest {
     Choices choices;                    ///< `choices: { closing-band: none, sewing-elastic: waxed-twine }`; the template has been asked
     Borders borders = Borders::trimmed;
     std::vector<Set> sets;              ///< in the order written
+    std::optional<Rights> rights;       ///< of all artwork whose set says nothing else
+    std::map<std::string, Rights> fonts;  ///< of PDF artwork, by PostScript name without the subset's tag: "Vollkorn-Bold"
     std::vector<Override> overrides;    ///< key `rules`: { rule-name: { limit: 250, level: note, reason: "…" } }
+
+    /// What the set says, else what the kit says; null: neither says anything.
+    const Rights* rights_of(const Set& set) const { return set.rights ? &*set.rights : rights ? &*rights : nullptr; }
 };
 
 }  // namespace qw::kit

@@ -59,6 +59,11 @@ const Stock* Pipeline::stock(const std::string& name) const { return by_name(sto
 const Board* Pipeline::board(const std::string& name) const { return by_name(boards, name, &Board::name); }
 const Shop* Pipeline::shop(const std::string& name) const { return by_name(shops, name, &Shop::name); }
 const Thing* Pipeline::thing(const std::string& name) const { return by_name(things, name, &Thing::name); }
+const FontData* Pipeline::font(const std::string& cut) const {
+    const auto has = [&](const FontData& font) { return std::find(font.cuts.begin(), font.cuts.end(), cut) != font.cuts.end(); };
+    const auto found = std::find_if(fonts.begin(), fonts.end(), has);
+    return found == fonts.end() ? nullptr : &*found;
+}
 const CheckSetting* Pipeline::check(const std::string& rule) const { return by_name(checks, rule, &CheckSetting::rule); }
 
 Pipeline read_pipeline(Disk& disk, const Path& folder) {
@@ -82,6 +87,7 @@ Pipeline read_pipeline(Disk& disk, const Path& folder) {
     read_checks(data, pipeline);
     read_materials(data, pipeline);
     read_things(data, pipeline);
+    read_fonts(data, pipeline);
     read_part_rules(data, pipeline);
     read_texts(data, pipeline);
     read_studio(data, pipeline);

@@ -39,12 +39,32 @@ struct Board {
     std::string grain;            ///< "height", "width", or "unknown": the buyer has to find it, both ways are allowed
 };
 
-/// shops.yaml: what a shop's delivery accepts. Nothing: no limit.
+/// How long a text may be, in characters or in bytes of UTF-8.
+struct TextLimit {
+    int most = 0;
+    bool in_bytes = false;
+    std::string text() const { return std::to_string(most) + (in_bytes ? " bytes" : " characters"); }
+};
+/// A sentence that a listing text has to have in some wording.
+struct Statement {
+    std::string name;
+    std::vector<std::string> any_of;  ///< wordings, one of which is enough; capitals do not count
+    std::string why;
+};
+/// shops.yaml: what a shop's delivery and its texts accept. Nothing: no limit.
 struct Shop {
     std::string name, title;
     std::optional<int> most_files;
     std::optional<std::uint64_t> most_bytes_a_file;
-    std::optional<int> longest_text;
+    std::optional<TextLimit> longest_text, longest_title;
+    std::vector<Statement> statements;
+};
+
+/// fonts.yaml: a family that the generated sheets are set in, and what allows it to be sold with them.
+struct FontData {
+    std::string name, title;
+    std::vector<std::string> cuts;    ///< PostScript names
+    std::string made_by, allowed_by;
 };
 
 /// studio.yaml: who sells.
@@ -97,6 +117,7 @@ struct Pipeline {
     std::map<UnitSystem, std::vector<std::string>> usual_boards;  ///< for a kit that lists none, by the paper's ruler; never empty
     std::map<std::string, std::vector<int>> sold_weights;         ///< stocks.yaml, `on-the-shelf`: pounds of each grade that shops sell, ascending
     std::vector<Shop> shops;
+    std::vector<FontData> fonts;
     std::vector<CheckSetting> checks;
     std::vector<Tool> tools;
     std::vector<Material> materials;
@@ -116,6 +137,7 @@ struct Pipeline {
     const Board* board(const std::string& name) const;
     const Shop* shop(const std::string& name) const;
     const Thing* thing(const std::string& name) const;
+    const FontData* font(const std::string& cut) const;  ///< by PostScript name
     const CheckSetting* check(const std::string& rule) const;
 };
 

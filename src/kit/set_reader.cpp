@@ -3,6 +3,7 @@
 
 #include "kit/map_reader.h"
 #include "kit/part_set_reader.h"
+#include "kit/rights.h"
 #include "kit/values.h"
 
 #include <algorithm>
@@ -72,6 +73,7 @@ public:
                       word_value<Place>({{"as-drawn", Place::as_drawn}, {"cover", Place::cover}, {"contain", Place::contain}}));
         map_.optional("print-at", set_.print_at, print_at_value);
         read_stock();
+        map_.optional("rights", set_.rights, rights_value);
         read_glued_in();
         if (is_part() || !role_known_) read_part_keys(map_, role_known_, context_, finder_, set_, faults_);
         else forbid_part_keys(map_);
@@ -166,7 +168,7 @@ Set read_set(const Entry& entry, const SetContext& context, ArtworkFinder& finde
 
 const std::vector<std::string>& set_keys() {
     static const std::vector<std::string> keys{"role",     "files",    "sides",  "last-back", "drawn-at", "bleed",  "safe-area", "place",   "stock",
-                                               "print-at", "glued-in", "filled", "part",      "faces",    "copies", "goes-in",   "holds", "goes-on"};
+                                               "print-at", "glued-in", "filled", "part",      "faces",    "copies", "goes-in",   "holds", "goes-on", "rights"};
     return keys;
 }
 

@@ -17,6 +17,7 @@ void read_studio(DataFolder& folder, Pipeline& into);
 void read_checks(DataFolder& folder, Pipeline& into);
 void read_materials(DataFolder& folder, Pipeline& into);
 void read_things(DataFolder& folder, Pipeline& into);
+void read_fonts(DataFolder& folder, Pipeline& into);
 void read_part_rules(DataFolder& folder, Pipeline& into);
 
 }  // namespace qw::kit

@@ -38,6 +38,7 @@ std::string fault_in(const Input& input) {
     if (!begins("kit/") && !begins("pipeline/") && !begins("system/")) return "begins with none of kit/, pipeline/ and system/";
     if (!is_relative_path(input.path)) return "is no relative path";
     if (!is_plain_text(input.done)) return "has no plain text for what was done to it";
+    if (!is_plain_text(input.rights)) return "has no plain text for its rights";
     return is_sha256(input.sha256) ? "" : "has no SHA-256 digest";
 }
 

@@ -36,6 +36,7 @@ Json optional(const std::optional<std::string>& text) { return text ? Json(*text
 Json json_of(const Input& input) {
     Json json = {{"path", input.path}, {"sha256", input.sha256}};
     if (!input.done.empty()) json["done"] = input.done;
+    if (!input.rights.empty()) json["rights"] = input.rights;
     return json;
 }
 
@@ -105,9 +106,10 @@ private:
 };
 
 Input read_input(const Json& value, const std::string& place, const std::string& name) {
-    const bool told = value.is_object() && value.contains("done");
-    const Members m(value, place, told ? 3 : 2, name);
-    return {m.text("path"), m.text("sha256"), told ? m.text("done") : ""};
+    const auto has = [&](const char* key) { return value.is_object() && value.contains(key); };
+    const bool done = has("done"), rights = has("rights");
+    const Members m(value, place, std::size_t{2} + done + rights, name);
+    return {m.text("path"), m.text("sha256"), done ? m.text("done") : "", rights ? m.text("rights") : ""};
 }
 
 File read_file(const Json& value, const std::string& place, const std::string& name) {

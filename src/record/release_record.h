@@ -11,6 +11,7 @@ namespace qw::record {
 struct Input {
     std::string path, sha256;  ///< path begins with kit/, pipeline/ or system/
     std::string done = {};     ///< artwork: what is done to it, in plain words; empty: no artwork, or not recorded
+    std::string rights = {};   ///< artwork and fonts: by whom it was made and what allows it to be sold; empty: not stated
 };
 
 struct File {

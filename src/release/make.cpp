@@ -3,11 +3,12 @@
 
 #include "checks/rules.h"
 #include "release/kit_folder.h"
+#include "release/kit_rights.h"
 #include "release/pack.h"
 #include "release/plan.h"
 
 #include <algorithm>
-#include <set>
+#include <map>
 #include <tuple>
 
 namespace qw::release {
@@ -25,14 +26,20 @@ engine::Jobs jobs_within(const Order& order, const std::vector<LookedSet>& looke
 }
 
 std::vector<record::Input> inputs_of(Disk& disk, const ReadKit& kit, const std::vector<LookedSet>& looked, const type::Fonts& fonts) {
-    std::set<std::tuple<std::string, std::string, std::string>> all;
-    for (const kit::InputFile& input : kit.inputs) all.emplace(input.shown, input.sha256, "");
-    for (const LookedSet& set : looked)
-        for (const LookedFile& file : set.files) all.emplace("kit/" + file.file.shown, file.sha256, file.done);
-    for (const type::Cut cut : type::all_cuts)
-        all.emplace("system/fonts/" + fonts.file(cut).filename().string(), digest_of(disk, fonts.file(cut)).sha256, "");
+    // A file that two sets share stands there once, with the rights of the first.
+    std::map<std::tuple<std::string, std::string, std::string>, std::string> all;
+    for (const kit::InputFile& input : kit.inputs) all[{input.shown, input.sha256, ""}];
+    for (const LookedSet& set : looked) {
+        const kit::Rights* rights = kit.manifest.rights_of(*set.set);
+        for (const LookedFile& file : set.files) all.try_emplace({"kit/" + file.file.shown, file.sha256, file.done}, rights ? rights->text() : "");
+    }
+    for (const type::Cut cut : type::all_cuts) {
+        const kit::FontData* font = kit.pipeline->font(fonts.name(cut));
+        all.try_emplace({"system/fonts/" + fonts.file(cut).filename().string(), digest_of(disk, fonts.file(cut)).sha256, ""},
+                        font ? kit::Rights{font->made_by, font->allowed_by, std::nullopt}.text() : "");
+    }
     std::vector<record::Input> inputs;
-    for (const auto& [path, sha256, done] : all) inputs.push_back({path, sha256, done});
+    for (const auto& [key, rights] : all) inputs.push_back({std::get<0>(key), std::get<1>(key), std::get<2>(key), rights});
     return inputs;
 }
 
@@ -63,6 +70,7 @@ Made make(Disk& disk, const Order& order, const Prepared& prepared, engine::Kept
     made.report.strict = order.strict;
     made.report.findings = prepared.plan.findings;
     check_kit_folder(disk, manifest, prepared.rules, made.report.findings);
+    check_kit_rights(prepared.kit, prepared.looked, prepared.fonts, prepared.rules, made.report.findings);
     made.record.kit = manifest.kit;
     made.record.version = manifest.version;
     made.record.tool = order.tool;

@@ -87,7 +87,7 @@ Face read_face(const Path& file) {
     const char* name = FT_Get_Postscript_Name(raw);
     if (!os2 || os2->version < 2 || os2->sCapHeight <= 0 || raw->units_per_EM == 0 || !name)
         refuse(file, "the font does not tell its name or the height of its capitals");
-    return {file, name, raw->units_per_EM, os2->sCapHeight, depth_of(raw, "gjpqy", file), advances_of(raw, file)};
+    return {file, name, raw->units_per_EM, os2->sCapHeight, depth_of(raw, "gjpqy", file), FT_Get_FSType_Flags(raw), advances_of(raw, file)};
 }
 
 }  // namespace qw::type

@@ -18,6 +18,7 @@ struct Face {
     int units_per_em = 1000;
     int cap_height = 0;      ///< OS/2 sCapHeight
     int descent = 0;         ///< how far the deepest of g j p q y reaches below the baseline, positive
+    unsigned embedding = 0;  ///< OS/2 fsType: what the maker allows of embedding (OpenType specification, OS/2 table)
     /// Character and advance, sorted by character; every character that the font maps to a glyph.
     std::vector<std::pair<std::uint32_t, int>> advances;
 

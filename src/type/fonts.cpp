@@ -46,6 +46,7 @@ Fonts Fonts::find() {
 
 const Path& Fonts::file(Cut cut) const { return state_->at(cut).file; }
 const std::string& Fonts::name(Cut cut) const { return state_->at(cut).name; }
+unsigned Fonts::embedding(Cut cut) const { return state_->at(cut).embedding; }
 
 Length Fonts::width(Cut cut, Length size, const std::string& utf8) const {
     const Face& face = state_->at(cut);

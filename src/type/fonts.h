@@ -28,6 +28,8 @@ public:
     const Path& file(Cut cut) const;
     /// PostScript name.
     const std::string& name(Cut cut) const;
+    /// OS/2 fsType of the file: what the maker allows of embedding.
+    unsigned embedding(Cut cut) const;
     /// Advance of a line of text, kerning not applied (PDF shows text without it). Thread-safe.
     Length width(Cut cut, Length size, const std::string& utf8) const;
     /// Height of capitals and of figures above the baseline, and depth of descenders below it.

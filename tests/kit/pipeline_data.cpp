@@ -243,7 +243,7 @@ TEST_CASE("the inputs are every file that was read, sorted, with digests") {
         CHECK(input.sha256 == sha256_of(read_text(*disk, Path(QW_SOURCE_DIR) / input.shown, 1 << 20)));
     }
     CHECK(names.size() == inputs.size());
-    for (const char* name : {"pipeline/papers.yaml", "pipeline/printers.yaml", "pipeline/stocks.yaml", "pipeline/boards.yaml", "pipeline/shops.yaml", "pipeline/studio.yaml", "pipeline/checks.yaml",
+    for (const char* name : {"pipeline/papers.yaml", "pipeline/printers.yaml", "pipeline/stocks.yaml", "pipeline/boards.yaml", "pipeline/shops.yaml", "pipeline/studio.yaml", "pipeline/fonts.yaml", "pipeline/checks.yaml",
                              "pipeline/materials.yaml", "pipeline/studio-terms.txt", "pipeline/journals/soft-spine.yaml"}) {
         INFO(name);
         CHECK(names.count(name) == 1);

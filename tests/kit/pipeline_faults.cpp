@@ -164,5 +164,5 @@ TEST_CASE("a folder that is no pipeline") {
         return std::string();
     };
     CHECK(code(folder / "nowhere") == "no-pipeline 1");
-    CHECK(code(folder.path()) == "missing-file 10");
+    CHECK(code(folder.path()) == "missing-file 11");
 }

@@ -29,6 +29,7 @@ SmallPipeline::SmallPipeline() {
     put("boards.yaml",
         "format: 1\nusual: { metric: [sheet], us: [square, sheet] }\nboards:\n"
         "  sheet: { title: S, size: 210 x 297 mm, grain: height, why: w }\n  square: { title: Q, size: 12 x 12 in, grain: unknown, source: s }\n");
+    put("fonts.yaml", "format: 1\nfonts:\n  f: { title: F, cuts: [F-Regular], made-by: somebody, allowed-by: a licence, why: test }\n");
     put("shops.yaml", "format: 1\nshops:\n  s: { title: S, most-files: 5, most-bytes-a-file: 20 MB, longest-text: 13000, why: test }\n");
     put("studio.yaml", "format: 1\nname: N\nline: L\nterms-file: terms.txt\n");
     put("terms.txt", "terms\n");
