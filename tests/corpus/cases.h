@@ -55,6 +55,10 @@ public:
     Path pipeline();
     bool own_pipeline() const { return own_pipeline_; }
 
+    /// Settings of the environment in which the audit runs, as the shell takes them.
+    std::string environment;
+    Path folder() const { return folder_; }
+
     // The kit.
     std::string read(const Path& path) const;
     void write(const Path& path, const std::string& bytes) const;
@@ -107,6 +111,7 @@ void add_edition_cases(std::vector<Case>& cases);
 void add_bundle_cases(std::vector<Case>& cases);
 void add_artwork_cases(std::vector<Case>& cases);
 void add_kit_cases(std::vector<Case>& cases);
+void add_rights_cases(std::vector<Case>& cases);
 
 /// Makes the clean kit in `folder`/kit, and with the program its release and what an audit keeps in `folder`/out.
 void make_clean(const Path& folder);

@@ -20,6 +20,7 @@ date: 2026-09-01
 journal: wrapped-booklet
 papers: [letter]
 prints: [borderless, bordered]
+rights: { made-by: the corpus, allowed-by: own work }
 sets:
   pages:
     role: journal-page
