@@ -134,7 +134,7 @@ void OddityFinder::action(Object action) {
     for (std::size_t i = 0; i < chain.size() && i < 32; ++i) {
         const std::string kind = name_of(entry(chain[i], "/S"));
         if (kind == "URI") note(OddityKind::link_out, text_of(entry(chain[i], "/URI")));
-        // 6.5.1 allows GoTo, GoToR, GoToE, Thread, URI and Named; a file that leads to other files is of no use in a bundle.
+        // Actions within the file are no fault; one that leads to other files is of no use in a bundle.
         else if (!kind.empty() && !one_of(kind, {"GoTo", "Thread", "Named", "JavaScript"})) note(OddityKind::action, kind);
         const auto next = elements(entry(chain[i], "/Next"));
         chain.insert(chain.end(), next.begin(), next.end());

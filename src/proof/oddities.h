@@ -13,12 +13,12 @@ enum class OddityKind {
     header_late,        ///< 6.1.2: the header does not stand at the first byte
     after_end,          ///< 6.1.3: bytes after the last %%EOF and its line end
     no_id,              ///< 6.1.3: no ID in the trailer
-    action,             ///< 6.5.1: Launch, Sound, Movie, SubmitForm …, other than scripts
+    action,             ///< 6.5: Launch, Sound, Movie, SubmitForm …, other than scripts
     link_out,           ///< 12.6.4.7: a link to an address outside of the file
     layer_off,          ///< table 101: a layer that is not shown as the file stands
     form_fields,        ///< 12.7: fields that the reader fills in
     annotation,         ///< 6.3: an annotation other than a link; hidden ones are `annotation_hidden`
-    annotation_hidden,  ///< 6.3.2: an annotation that is not shown, or not printed
+    annotation_hidden,  ///< 6.3: an annotation that is not shown, or not printed
     filter,             ///< 6.1.7.2: LZWDecode, or an encryption of single streams
     rare_filter,        ///< JPXDecode, JBIG2Decode, CCITTFaxDecode: allowed, but not every program of a printer knows them
     foreign_colour,     ///< 6.2.4.3: a colour space of another kind than the output intent's RGB, or spot colours
