@@ -33,12 +33,18 @@ private:
     Path folder_;
 };
 
-report::AuditReport audited(Session& session, const std::string& subject) {
+report::AuditReport audited(Session& session, const std::string& subject, const std::string& text) {
     const auto stat = std::filesystem::status(subject);
     if (!std::filesystem::exists(stat)) {
         throw Fault(FaultKind::not_understood, {"no-subject", {subject, 0, 0}, "there is no such file or folder", "a kit, a release folder or a bundle", ""});
     }
-    const release::Order order = session.order(subject);
+    release::Order order = session.order(subject);
+    if (!text.empty()) order.text = text;
+    const bool is_kit = std::filesystem::is_directory(stat) && !session.disk->stat(Path(subject) / "release.json");
+    if (order.text && !is_kit) {
+        throw Fault(FaultKind::not_understood, {"text-without-kit", {subject, 0, 0}, "a text is held against the kit's own numbers, which releases and bundles do not hold", "a folder with kit.yaml",
+                                                "audit the kit's folder with --text, and this without it"});
+    }
     const Scratch scratch(*session.disk);
     TerminalProgress progress;
     if (!std::filesystem::is_directory(stat)) return release::audit_bundle(*session.disk, order, subject, scratch.folder(), progress);
@@ -51,13 +57,14 @@ report::AuditReport audited(Session& session, const std::string& subject) {
 void add_audit(CLI::App& app, Session& session) {
     auto* command = app.add_subcommand("audit", "Check a kit, a release or a bundle before sale");
     command->footer("A kit is made in a temporary folder and every page is rendered; nothing is written but the file named with --html.");
-    auto subject = std::make_shared<std::string>(), html = std::make_shared<std::string>();
+    auto subject = std::make_shared<std::string>(), html = std::make_shared<std::string>(), text = std::make_shared<std::string>();
     command->add_option("SUBJECT", *subject, "Folder with kit.yaml, release folder, or bundle (.zip)")->required();
     command->add_option("--html", *html, "Write the report as a page to this file")->type_name("FILE");
+    command->add_option("--text", *text, "Hold this listing text (plain or Markdown) against the kit")->type_name("FILE");
     add_common(*command, session.common, true);
-    command->callback([&session, subject, html] {
-        session.chosen = [&session, subject, html] {
-            const report::AuditReport report = audited(session, *subject);
+    command->callback([&session, subject, html, text] {
+        session.chosen = [&session, subject, html, text] {
+            const report::AuditReport report = audited(session, *subject, *text);
             if (!html->empty()) write_file(*session.disk, *html, report::to_html(report));
             print(session.common.json ? report::to_json(report) : report::to_text(report));
             return report.fit_for_sale() ? 0 : 1;

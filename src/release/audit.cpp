@@ -2,6 +2,7 @@
 #include "base/fault.h"
 #include "checks/bundle_rules.h"
 #include "kit/read.h"
+#include "release/audit_text.h"
 #include "release/make.h"
 #include "release/published.h"
 #include "release/release.h"
@@ -62,6 +63,7 @@ report::AuditReport audit_kit(Disk& disk, const Order& order, const Path& scratc
     for (const Path& folder : {made_folder, opened}) disk.make_folders(folder);
     Made made = make(disk, order, prepared, kept, made_folder, Rendering::all, progress);
     judge_published(disk, order, prepared, kept, opened, made);
+    if (order.text) audit_text(disk, *order.text, prepared, made.report.findings);
     made.report.tried = prepared.rules.what_was_tried();
     made.report.untried = prepared.rules.what_was_not_tried();
     order_findings(made.report.findings);

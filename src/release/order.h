@@ -19,6 +19,7 @@ struct Order {
     std::optional<std::string> printer;            ///< instead of the kit's
     bool strict = false;                           ///< warnings count as errors
     std::optional<std::int64_t> source_date_epoch; ///< goes before the kit's own date
+    std::optional<Path> text;                      ///< a listing text to hold against the kit
     std::string tool;                              ///< name and version, for the record
 };
 

@@ -72,6 +72,8 @@ void plan_set(const ReadKit& kit, const LookedSet& set, const checks::Rules& rul
     }
 }
 
+}  // namespace
+
 SheetCounts counts_of(const std::vector<LookedSet>& looked) {
     SheetCounts counts;
     for (const LookedSet& set : looked) {
@@ -85,8 +87,6 @@ SheetCounts counts_of(const std::vector<LookedSet>& looked) {
     }
     return counts;
 }
-
-}  // namespace
 
 std::optional<Rect> printable_of(const PlannedFile& file, std::size_t page) {
     if (!file.margins) return std::nullopt;

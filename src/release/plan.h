@@ -5,6 +5,7 @@
 #include "checks/rules.h"
 #include "compose/placement.h"
 #include "journal/measures.h"
+#include "release/kit_sizes.h"
 #include "release/look.h"
 #include "release/read.h"
 #include "type/fonts.h"
@@ -38,6 +39,9 @@ struct Plan {
     std::vector<PlannedFile> files;                ///< in the order of the bundle
     Findings findings;                             ///< what is wrong with the kit by its geometry and physics
 };
+
+/// Sheets and parts as counted from the artwork.
+SheetCounts counts_of(const std::vector<LookedSet>& looked);
 
 Plan plan(const ReadKit& kit, const std::vector<LookedSet>& looked, const checks::Rules& rules, const type::Fonts& fonts);
 
