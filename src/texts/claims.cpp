@@ -73,8 +73,10 @@ private:
     void add(Claim claim, std::size_t from, std::size_t to) {
         claim.line = text_.words[from].line;
         claim.words = said(from, to);
-        claim.same_as_before = !claims_.empty() && last_end_ > sentence_.first && last_end_ + 1 >= from && from > last_end_ &&
-                               is_one_of(text_.words[last_end_].text, {"(", "/", "=", "~", "or"});
+        // "120 g/m2 paper (32 lb bond)": what stands in brackets behind it says the same once more.
+        std::size_t behind = last_end_;
+        while (behind + 1 < from && is_one_of(text_.words[behind].text, {"paper", "card", "cardstock", "stock", "board"})) ++behind;
+        claim.same_as_before = !claims_.empty() && last_end_ > sentence_.first && behind + 1 == from && is_one_of(text_.words[behind].text, {"(", "/", "=", "~", "or"});
         last_end_ = to;
         claims_.push_back(std::move(claim));
         at_ = to;

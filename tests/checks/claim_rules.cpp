@@ -103,6 +103,8 @@ TEST_CASE("a weight of paper is that of the thing beside it") {
            {"Use 160 g card.", ""},
            {"Paper: 120 g/m\u00b2.", "text-grammage:1"},
            {"Pages: 120 g/m\u00b2 (32 lb bond)\nAgain, 120 gsm paper is best.", "text-grammage:1"},  // the changed stock: one difference
+           {"Print the pages on 120 g/m\u00b2 paper (32 lb bond). Yes, 120 gsm.", "text-grammage:1"},
+           {"Print the pages on 100 g/m\u00b2 paper (40 lb bond).", "text-grammage:1"},
            {"Tags on 65 lb cardstock (175 g/m2).", "text-grammage:1"},
            {"Tags on 59 lb cover or 65 lb cover.", ""},
            {"Tags on 80 lb cover.", "text-grammage:1"},
