@@ -58,6 +58,12 @@ public:
     /// Settings of the environment in which the audit runs, as the shell takes them.
     std::string environment;
     Path folder() const { return folder_; }
+    /// The listing as it was pasted from the shop; the audit holds it against the kit.
+    void text(const std::string& pasted) {
+        write(folder_ / "listing.txt", pasted);
+        has_text = true;
+    }
+    bool has_text = false;
 
     // The kit.
     std::string read(const Path& path) const;
@@ -112,6 +118,7 @@ void add_bundle_cases(std::vector<Case>& cases);
 void add_artwork_cases(std::vector<Case>& cases);
 void add_kit_cases(std::vector<Case>& cases);
 void add_rights_cases(std::vector<Case>& cases);
+void add_text_cases(std::vector<Case>& cases);
 
 /// Makes the clean kit in `folder`/kit, and with the program its release and what an audit keeps in `folder`/out.
 void make_clean(const Path& folder);

@@ -42,6 +42,7 @@ const char* name_of(Subject subject) {
 Audit audited(const Work& work, Subject subject, const Path& folder) {
     const Path what = subject == Subject::release ? work.release() : subject == Subject::zip ? work.zip() : work.kit();
     std::string command = work.environment + " " + test::quoted(QW_PROGRAM) + " audit " + test::quoted(what.string()) + " --json --jobs 1 --out " + test::quoted(work.out().string());
+    if (work.has_text) command += " --text listing.txt";
     if (work.own_pipeline()) command += " --pipeline " + test::quoted((folder / "pipeline").string());
     Audit audit;
     const test::Said said = test::run(command + " 2>audit.err", folder);
@@ -126,6 +127,7 @@ int main(int argc, char** argv) {
     add_artwork_cases(cases);
     add_kit_cases(cases);
     add_rights_cases(cases);
+    add_text_cases(cases);
     std::erase_if(cases, [&](const Case& one) { return !only.empty() && ("," + only + ",").find("," + one.rule + ",") == std::string::npos; });
 
     make_clean(folder / "clean");
