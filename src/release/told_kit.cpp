@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "release/told_kit.h"
 
+#include "base/words.h"
 #include "kit/stock_of.h"
 #include "materials/list.h"
 #include "parts/told.h"
