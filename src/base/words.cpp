@@ -104,4 +104,15 @@ std::string spaced_name(std::string name) {
     return name;
 }
 
+std::string in_lower_case(std::string text) {
+    std::transform(text.begin(), text.end(), text.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
+    return text;
+}
+
+bool is_device_name(std::string_view part) {
+    const std::string stem = in_lower_case(std::string(part.substr(0, part.find('.'))));
+    if (stem == "con" || stem == "prn" || stem == "aux" || stem == "nul") return true;
+    return stem.size() == 4 && (stem.starts_with("com") || stem.starts_with("lpt")) && stem[3] >= '1' && stem[3] <= '9';
+}
+
 }  // namespace qw

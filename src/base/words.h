@@ -27,6 +27,13 @@ std::size_t characters_in(std::string_view text, std::size_t bytes);
 /// a–z, 0–9, hyphen; starts and ends with no hyphen; 1 to 64 characters.
 bool is_plain_name(std::string_view text);
 
+/// A–Z as a–z, all else as it is.
+std::string in_lower_case(std::string text);
+
+/// A device of Windows, which takes its name with any extension, in any case (Microsoft, "Naming Files, Paths, and
+/// Namespaces"): "nul.txt" is NUL. `part`: one part of a path.
+bool is_device_name(std::string_view part);
+
 /// "full-sheets" becomes "full sheets": a name as people read it.
 std::string spaced_name(std::string name);
 

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "bundle/zip.h"
 
+#include "base/words.h"
+
 #include <algorithm>
-#include <array>
 #include <string_view>
 
 namespace qw::bundle {
@@ -15,20 +16,11 @@ bool portable(char c) {
     return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.';
 }
 
-/// Device names of Windows, which it finds with any extension too: "nul.txt" is NUL (Microsoft, "Naming Files,
-/// Paths, and Namespaces").
-bool is_device(std::string_view part) {
-    constexpr std::array<std::string_view, 4> plain{"con", "prn", "aux", "nul"};
-    const std::string_view stem = part.substr(0, part.find('.'));
-    if (std::find(plain.begin(), plain.end(), stem) != plain.end()) return true;
-    return stem.size() == 4 && (stem.starts_with("com") || stem.starts_with("lpt")) && stem[3] >= '1' && stem[3] <= '9';
-}
-
 std::string fault_in_part(std::string_view part) {
     if (part.empty()) return "it has an empty part";
     if (part == "." || part == "..") return "a part of it is '" + std::string(part) + "'";
     if (part.back() == '.') return "a part of it ends with a dot";
-    if (is_device(part)) return "'" + std::string(part) + "' is a device's name on Windows";
+    if (is_device_name(part)) return "'" + std::string(part) + "' is a device's name on Windows";
     return "";
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "checks/bundle_rules.h"
 
+#include "base/words.h"
+
 #include <algorithm>
 #include <set>
 #include <sstream>
@@ -30,10 +32,8 @@ void check_names(const Rules& rules, const PackedBundle& bundle, Findings& findi
     std::set<std::string> folded;
     rules.tried("bundle-names", bundle.files.size());
     for (const PackedFile& file : bundle.files) {
-        std::string lower = file.name;
-        std::transform(lower.begin(), lower.end(), lower.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
         std::string fault = file.name_fault;
-        if (!folded.insert(lower).second) fault = "another name differs in case only, or not at all";
+        if (!folded.insert(in_lower_case(file.name)).second) fault = "another name differs in case only, or not at all";
         if (fault.empty()) continue;
         rules.say(findings, finding("bundle-names", bundle.path, file.name, "a-z 0-9 - _ . and /, at most 180 bytes", "A name in the bundle does not unpack on every system: " + fault, again));
     }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "checks/folder_rules.h"
 
+#include "base/words.h"
+
 #include <algorithm>
 #include <map>
 
@@ -8,15 +10,10 @@ namespace qw::checks {
 
 namespace {
 
-std::string lower(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
-    return text;
-}
-
 std::string last_part(const std::string& path) { return path.substr(path.rfind('/') + 1); }
 
 bool is_artwork(const std::string& path) {
-    const std::string name = lower(path);
+    const std::string name = in_lower_case(path);
     return name.ends_with(".png") || name.ends_with(".jpg") || name.ends_with(".jpeg") || name.ends_with(".pdf");
 }
 
@@ -28,13 +25,11 @@ bool is_litter(const std::string& path) {
 
 /// Why a name does not travel to every system (Microsoft, "Naming Files, Paths, and Namespaces"); empty: it does.
 std::string untravelled(const std::string& path) {
-    const std::string name = last_part(path), stem = lower(name.substr(0, name.find('.')));
+    const std::string name = last_part(path);
     if (name.find_first_of("<>:\"\\|?*") != std::string::npos) return "it has a character that Windows forbids";
     if (std::any_of(name.begin(), name.end(), [](char c) { return static_cast<unsigned char>(c) < 32; })) return "it has a control character";
     if (name.ends_with(' ') || name.ends_with('.')) return "it ends in a space or a dot";
-    for (const char* reserved : {"con", "prn", "aux", "nul"})
-        if (stem == reserved) return "Windows keeps the name " + stem + " for a device";
-    if (stem.size() == 4 && (stem.starts_with("com") || stem.starts_with("lpt")) && stem[3] >= '1' && stem[3] <= '9') return "Windows keeps the name " + stem + " for a device";
+    if (is_device_name(name)) return "Windows keeps the name " + in_lower_case(name.substr(0, name.find('.'))) + " for a device";
     return "";
 }
 
@@ -56,7 +51,7 @@ void check_folder(const Rules& rules, const std::vector<std::string>& all, const
             rules.say(findings, finding("folder-unused", path, "in no set", "in a set", "A picture lies in the kit's folder and is in no set, so buyers do not get it", "Add it to a set, or move it out of the folder"));
         if (const std::string why = untravelled(path); !why.empty())
             rules.say(findings, finding("folder-names", path, why, "a name for every system", "A name does not travel to every system", "Rename it: letters, digits, hyphens"));
-        const auto [twin, fresh] = by_lower.emplace(lower(path), path);
+        const auto [twin, fresh] = by_lower.emplace(in_lower_case(path), path);
         if (!fresh) rules.say(findings, finding("folder-case-twins", path, "and " + twin->second, "names that differ in more than case", "Two names differ in case only; on other systems one of the files takes the other's place", "Rename one of them"));
     }
 }

@@ -178,11 +178,12 @@ void check_promises(const Rules& rules, const SeenPdf& seen, Findings& findings)
     rules.tried("output-intent");
     if (!facts.output_profile || facts.output_intent.find("sRGB") == std::string::npos)
         rules.say(findings, finding("output-intent", seen.path, 0, facts.output_intent.empty() ? "none" : facts.output_intent, "sRGB with its profile", "The file does not say that its colours are sRGB"));
-    if (seen.planned) return;
-    rules.tried("file-title");
-    if (facts.title.empty()) rules.say(findings, finding("file-title", seen.path, 0, "none", "a title", "The file has no title"));
+    if (!seen.planned) rules.tried("file-title");
+    if (!seen.planned && facts.title.empty()) rules.say(findings, finding("file-title", seen.path, 0, "none", "a title", "The file has no title"));
+    // Of a file whose plan is not known, one that says nothing of turning is asked why; a single-sided one says Simplex.
+    const bool both_sides = seen.both_sides.value_or(facts.duplex.empty() && facts.pages.size() > 1);
     // The print check turns over the edge that the kit's sheets turn over, head over foot if need be, and says so.
-    if (seen.role != "print-check" && !seen.path.ends_with("/print-check.pdf")) check_backs(rules, facts.duplex.empty() && facts.pages.size() > 1, facts, seen.path, findings);
+    if (seen.role != "print-check" && !seen.path.ends_with("/print-check.pdf")) check_backs(rules, both_sides, facts, seen.path, findings);
 }
 
 void check_rendered(const Rules& rules, const SeenPdf& seen, Findings& findings) {

@@ -22,6 +22,7 @@ struct SeenPdf {
     std::optional<Paper> paper;              ///< that it is for
     std::optional<Print> print;
     std::optional<Margins> margins;          ///< that the printer leaves white on a sheet in portrait
+    std::optional<bool> both_sides;          ///< it is to be printed on both
     bool planned = false;                    ///< it is held against its plan as well (finished_rules.h), which tells more exactly
 
     /// Known for what it is in a release of ours: it then has to keep what this program promises.

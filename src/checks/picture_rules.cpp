@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "checks/picture_rules.h"
 
+#include "base/words.h"
 #include "checks/motif_edges.h"
 
 #include <algorithm>
@@ -29,8 +30,7 @@ Finding of_picture(const char* rule, const std::string& file, int page, std::str
 
 void check_extension(const Rules& rules, const ArtworkSeen& seen, Findings& findings) {
     rules.tried("artwork-extension");
-    std::string extension = seen.shown.substr(std::min(seen.shown.rfind('.'), seen.shown.size()));
-    std::transform(extension.begin(), extension.end(), extension.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
+    const std::string extension = in_lower_case(seen.shown.substr(std::min(seen.shown.rfind('.'), seen.shown.size())));
     const std::string is = seen.pdf ? "PDF" : seen.picture->kind == artwork::Kind::png ? "PNG" : "JPEG";
     const bool right = seen.pdf ? extension == ".pdf" : seen.picture->kind == artwork::Kind::png ? extension == ".png" : extension == ".jpg" || extension == ".jpeg";
     if (!right) rules.say(findings, of_picture("artwork-extension", seen.shown, 0, is, extension.empty() ? "an extension" : extension, "The file is of another kind than its name says", "Export it again, or give it the right extension"));

@@ -28,19 +28,13 @@ bool printable(const std::string& name) {
            std::none_of(name.begin(), name.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
 }
 
-std::string lower(std::string text) {
-    for (char& c : text)
-        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    return text;
-}
-
 bool names_drive(const std::string& text) {
     return text.size() >= 2 && text[1] == ':' && ((text[0] >= 'a' && text[0] <= 'z') || (text[0] >= 'A' && text[0] <= 'Z'));
 }
 
 /// The name that was probably meant: the same but for capitals, or else the nearest. Nothing when it cannot be shown.
 std::optional<std::string> name_meant(const std::string& written, const std::vector<std::string>& names) {
-    const auto same = std::find_if(names.begin(), names.end(), [&](const std::string& name) { return lower(name) == lower(written); });
+    const auto same = std::find_if(names.begin(), names.end(), [&](const std::string& name) { return in_lower_case(name) == in_lower_case(written); });
     const auto near = same != names.end() ? std::optional(*same) : nearest_word(written, names);
     return near && printable(*near) ? near : std::nullopt;
 }
@@ -149,7 +143,7 @@ void ArtworkFinder::find_one(const Pattern& pattern, Faults& faults, std::vector
 
 void ArtworkFinder::tell_nothing_found(const Pattern& pattern, const std::vector<std::string>& names, Faults& faults) const {
     const auto other_case =
-        std::find_if(names.begin(), names.end(), [&](const std::string& name) { return glob_matches(lower(pattern.name), lower(name)); });
+        std::find_if(names.begin(), names.end(), [&](const std::string& name) { return glob_matches(in_lower_case(pattern.name), in_lower_case(name)); });
     const bool showable = other_case != names.end() && printable(*other_case);
     faults.add("empty-glob", pattern.mark, "no file matches " + in_quotes(pattern.text), "at least one file",
                showable ? "capitals count: there is " + in_quotes(*other_case) : "put the artwork there, or correct the path");

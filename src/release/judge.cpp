@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "release/judge.h"
 
-#include "checks/duplex_rules.h"
 #include "checks/finished_rules.h"
 #include "checks/misprint_rules.h"
 #include "release/page_look.h"
@@ -20,6 +19,7 @@ checks::SeenPdf told_of(const PlannedFile& file) {
     told.paper = file.paper;
     told.print = file.print;
     told.margins = file.margins;
+    told.both_sides = file.document.duplex != compose::Duplex::simplex;
     told.planned = true;
     return told;
 }
@@ -63,8 +63,6 @@ JudgedFile judge_planned(Disk& disk, const Path& disk_path, const PlannedFile& f
     for (std::size_t i = 0; i < file.document.pages.size(); ++i) judged.rows.push_back(row_of(file, i));
     judged.facts = proof::inspect(disk, disk_path);
     checks::check_finished(rules, file.document, judged.facts, file.path, judged.findings);
-    // The print check turns over the edge that the kit's sheets turn over, head over foot if need be, and says so.
-    if (file.role != "print-check") checks::check_backs(rules, file.document.duplex != compose::Duplex::simplex, judged.facts, file.path, judged.findings);
     if (judged.facts.damage.empty() && judged.facts.pages.size() == file.document.pages.size()) {
         PageLooks looks(disk_path, judged.facts.sha256, kept);
         for (const std::size_t page : pages_to_render(file, rendering)) {

@@ -45,11 +45,9 @@ std::vector<record::Input> inputs_of(Disk& disk, const ReadKit& kit, const std::
 
 }  // namespace
 
-Prepared::Prepared(Disk& disk, const Order& order, const ReadKit& read, engine::Kept& kept, Progress& progress)
+Prepared::Prepared(Disk& disk, const Order& order, const ReadKit& read, Progress& progress)
     : kit(read), rules(read.pipeline->checks, read.manifest.overrides), fonts(type::Fonts::find()),
-      looked(look(disk, read.manifest, engine::Jobs(order.jobs), progress)), plan(release::plan(read, looked, rules, fonts)), jobs(jobs_within(order, looked)) {
-    (void)kept;
-}
+      looked(look(disk, read.manifest, engine::Jobs(order.jobs), progress)), plan(release::plan(read, looked, rules, fonts)), jobs(jobs_within(order, looked)) {}
 
 void order_findings(Findings& findings) {
     std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) { return a.level > b.level; });

@@ -15,7 +15,7 @@ struct Made {
 
 /// A kit up to the point where files are drawn. Holds what the plan points into, so it stays where it is.
 struct Prepared {
-    Prepared(Disk& disk, const Order& order, const ReadKit& kit, engine::Kept& kept, Progress& progress);
+    Prepared(Disk& disk, const Order& order, const ReadKit& kit, Progress& progress);
     Prepared(const Prepared&) = delete;
     Prepared& operator=(const Prepared&) = delete;
 

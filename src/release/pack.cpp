@@ -2,6 +2,7 @@
 #include "release/pack.h"
 
 #include "base/digest.h"
+#include "base/words.h"
 #include "bundle/zip.h"
 
 #include <algorithm>
@@ -29,10 +30,7 @@ checks::PackedBundle packed(const bundle::Content& content, const std::string& s
     return packed;
 }
 
-bool is_pdf_by_name(std::string name) {
-    std::transform(name.begin(), name.end(), name.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
-    return name.ends_with(".pdf");
-}
+bool is_pdf_by_name(const std::string& name) { return in_lower_case(name).ends_with(".pdf"); }
 
 }  // namespace
 

@@ -7,6 +7,7 @@
 #include "proof/render.h"
 
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>

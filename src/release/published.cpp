@@ -38,7 +38,7 @@ void judge_differing(Disk& disk, const Prepared& prepared, engine::Kept& kept, c
     for (const FileInBundle& file : published) {
         const auto& files = prepared.plan.files;
         const auto planned = std::find_if(files.begin(), files.end(), [&](const PlannedFile& one) { return one.path == file.told.path; });
-        if (planned == files.end() || digest_of(disk, file.on_disk).sha256 == digest_now[file.told.path]) continue;
+        if (planned == files.end() || file.sha256 == digest_now[file.told.path]) continue;
         differing.push_back(file.told.path);
         JudgedFile judged = judge_planned(disk, file.on_disk, *planned, prepared.rules, kept, Rendering::all);
         made.report.findings.insert(made.report.findings.end(), judged.findings.begin(), judged.findings.end());

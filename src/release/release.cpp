@@ -19,7 +19,7 @@ Released release(Disk& disk, const Order& order, Progress& progress) {
     const ReadKit kit = read(disk, order);
     Publication publication(disk, order.out, kit.manifest.kit, kit.manifest.version);
     engine::Kept kept = kept_of(disk, order, kit.manifest.kit);
-    const Prepared prepared(disk, order, kit, kept, progress);
+    const Prepared prepared(disk, order, kit, progress);
     Made made = make(disk, order, prepared, kept, publication.staging(), Rendering::samples, progress);
 
     Released released{std::move(made.report), false, order.out / kit.manifest.kit, std::move(made.record)};

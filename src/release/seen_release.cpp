@@ -82,7 +82,7 @@ std::vector<FileInBundle> pdfs_of(const std::vector<OpenedBundle>& bundles, cons
         for (std::size_t i = 0; i < bundle.packed.files.size(); ++i) {
             if (!bundle.taken_out[i]) continue;
             const std::string& name = bundle.packed.files[i].name;
-            FileInBundle file{told_by_path(name, papers), *bundle.taken_out[i]};
+            FileInBundle file{told_by_path(name, papers), *bundle.taken_out[i], bundle.packed.files[i].sha256};
             if (record)
                 for (const record::File& told : record->files)
                     if (told.path == name && told.bundle == bundle.packed.path) file.told = told_by_record(told, papers);

@@ -27,6 +27,7 @@ std::vector<OpenedBundle> open_release(Disk& disk, const checks::Rules& rules, c
 struct FileInBundle {
     checks::SeenPdf told;
     Path on_disk;
+    std::string sha256;
 };
 /// The PDFs of opened bundles; `record` may be null.
 std::vector<FileInBundle> pdfs_of(const std::vector<OpenedBundle>& bundles, const record::ReleaseRecord* record, const std::vector<Paper>& papers);

@@ -147,4 +147,10 @@ void check_broken(const std::vector<BrokenData>& table) {
     }
 }
 
+kit::JournalTemplate changed_journal(const std::string& from, const std::string& to) {
+    SmallPipeline pipeline;
+    pipeline.put(j_yaml, with(pipeline.text(j_yaml), from, to));
+    return pipeline.read().journals.at("j");
+}
+
 }  // namespace qw::test

@@ -41,4 +41,10 @@ struct BrokenData {
 /// Checks that each row tells what it says, and nothing else.
 void check_broken(const std::vector<BrokenData>& table);
 
+inline constexpr const char* j_yaml = "journals/j.yaml";
+/// The way of the needle in that journal, as it is written there.
+inline const std::string path_as_it_is = "path: [2, 1, 3, 2]";
+/// The small journal with a word of it changed.
+kit::JournalTemplate changed_journal(const std::string& from, const std::string& to);
+
 }  // namespace qw::test
