@@ -11,6 +11,7 @@
 #include "release/board_supply.h"
 #include "release/duplex_files.h"
 #include "release/print_sizes.h"
+#include "release/smaller_sizes.h"
 
 #include <algorithm>
 #include <iterator>
@@ -24,8 +25,9 @@ const std::vector<double> often_printed = {103, 100, 98, 97, 96, 95, 94, 93, 92,
 
 class SheetPlanner {
 public:
-    SheetPlanner(const ReadKit& kit, const SheetCounts& counts, const PartsOnPaper& parts, const type::Fonts& fonts, const Paper& paper, Plan& plan)
-        : kit_(kit), counts_(counts), parts_(parts), paper_(paper), context_{kit.manifest, *kit.pipeline, paper, fonts, kit.date}, plan_(plan) {}
+    SheetPlanner(const ReadKit& kit, const SheetCounts& counts, const PartsOnPaper& parts, const type::Fonts& fonts, const Paper& paper, SizesThatFail& smaller,
+                 Plan& plan)
+        : kit_(kit), counts_(counts), parts_(parts), paper_(paper), context_{kit.manifest, *kit.pipeline, paper, fonts, kit.date}, smaller_(smaller), plan_(plan) {}
 
     void plan_all() {
         std::vector<compose::SizeColumn> all, full;
@@ -33,8 +35,8 @@ public:
             std::vector<compose::SizeColumn> columns = sizes_of(kit_, counts_, paper_, print);
             full.push_back(full_size(columns));
             jig(full.back(), columns);
-            // A smaller size that fails is explained on the sheet; full size must hold.
             append(plan_.findings, journal_findings(full.back()));
+            smaller_.add(columns);
             append(all, std::move(columns));
         }
         std::vector<compose::PlannedCutting> cuttings;
@@ -86,6 +88,7 @@ private:
     const PartsOnPaper& parts_;
     const Paper paper_;
     const compose::SheetContext context_;
+    SizesThatFail& smaller_;
     Plan& plan_;
 };
 
@@ -104,7 +107,9 @@ void plan_sheets(const ReadKit& kit, const SheetCounts& counts, const PartPlanne
                                   "The kit has no journal pages, so there is no journal to measure.", "Add a set with 'role: journal-page'."});
         return;
     }
-    for (const Paper& paper : kit.manifest.papers) SheetPlanner(kit, counts_on(counts, parts.on(paper)), parts.on(paper), fonts, paper, plan).plan_all();
+    SizesThatFail smaller(rules);
+    for (const Paper& paper : kit.manifest.papers) SheetPlanner(kit, counts_on(counts, parts.on(paper)), parts.on(paper), fonts, paper, smaller, plan).plan_all();
+    smaller.tell(plan.findings);
 }
 
 }  // namespace qw::release

@@ -140,7 +140,9 @@ void add_kit_cases(std::vector<Case>& cases) {
     };
     add("journal-check", narrow_square("card-200", 14), narrow_square("copy-80", 4), "journal-creep-inside-square");
     const auto end_stations = [=](const std::string& length) { return in_booklet(inset, "{ " + length + ", is: printed, why: \"end stations"); };
-    add("journal-check", end_stations("metric: 4 mm, us: 5/32 in"), end_stations("metric: 5.5 mm, us: 7/32 in"), "journal-station-near-end");
+    add("journal-check", end_stations("metric: 4 mm, us: 5/32 in"), end_stations("metric: 17 mm, us: 11/16 in"), "journal-station-near-end");
+    // 8 mm at full size are 4 mm at 50 %; 11.5 mm, within margins and then halved, are 5.2 mm.
+    add("journal-sizes", end_stations("metric: 8 mm, us: 5/16 in"), end_stations("metric: 11.5 mm, us: 15/32 in"));
     add("journal-check", [](Work& work) {
             work.manifest("journal: wrapped-booklet", "journal: soft-spine");
             work.manifest("print-at: 100 %", "print-at: 60 %");
