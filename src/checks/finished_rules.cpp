@@ -6,9 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
-#include <cstring>
 #include <iterator>
-#include <map>
 
 namespace qw::checks {
 
@@ -123,68 +121,6 @@ void check_finished(const Rules& rules, const compose::Document& plan, const pro
         check_boxes(rules, plan.pages[i], seen.pages[i], path, number, findings);
         check_pictures(rules, plan, plan.pages[i], seen.pages[i], path, number, findings);
     }
-}
-
-namespace {
-
-/// U+2074 … U+2079 are raised, U+2080 … U+2089 lowered digits, E2 81 B4 … B9 and E2 82 80 … 89 in UTF-8. -1: none of them.
-int small_digit(const std::string& character) {
-    if (character.size() != 3 || static_cast<unsigned char>(character[0]) != 0xe2) return -1;
-    const int last = static_cast<unsigned char>(character[2]);
-    switch (static_cast<unsigned char>(character[1])) {
-        case 0x81: return last >= 0xb4 && last <= 0xb9 ? last - 0xb0 : -1;
-        case 0x82: return last >= 0x80 && last <= 0x89 ? last - 0x80 : -1;
-        default: return -1;
-    }
-}
-
-/// The figures of a text, sorted: runs of digits with what joins them. Raised and lowered digits count as digits and the
-/// fraction slash as a slash (Unicode "Superscripts and Subscripts" and U+2044); all else parts them, so that it does not
-/// matter by which space a reader of the page tells words apart.
-std::vector<std::string> figures_in(const std::string& text) {
-    static const std::map<std::string, char> plain{{"\u2070", '0'}, {"\u00b9", '1'}, {"\u00b2", '2'}, {"\u00b3", '3'}, {"\u2044", '/'}};
-    std::vector<std::string> figures;
-    std::string word;
-    const auto end_word = [&] {
-        if (std::any_of(word.begin(), word.end(), [](char c) { return c >= '0' && c <= '9'; })) figures.push_back(word);
-        word.clear();
-    };
-    for (std::size_t at = 0; at < text.size();) {
-        const auto lead = static_cast<unsigned char>(text[at]);
-        const std::size_t length = lead < 0x80 ? 1 : lead < 0xe0 ? 2 : lead < 0xf0 ? 3 : 4;
-        const std::string character = text.substr(at, length);
-        at += length;
-        const auto known = plain.find(character);
-        // U+2074 … U+2079 are raised, U+2080 … U+2089 lowered digits: E2 81 B4 … B9 and E2 82 80 … 89.
-        if (known != plain.end()) word += known->second;
-        else if (const int digit = small_digit(character); digit >= 0) word += static_cast<char>('0' + digit);
-        else if (length == 1 && std::strchr("0123456789./,", character[0])) word += character;
-        else end_word();
-    }
-    end_word();
-    std::sort(figures.begin(), figures.end());
-    return figures;
-}
-
-std::string some(const std::vector<std::string>& words) {
-    std::string text;
-    for (std::size_t i = 0; i < std::min<std::size_t>(words.size(), 4); ++i) text += (i ? ", " : "") + words[i];
-    return words.empty() ? "none" : text + (words.size() > 4 ? " …" : "");
-}
-
-}  // namespace
-
-void check_sheet_text(const Rules& rules, const compose::Page& plan, const RenderedPage& seen, const std::string& path, Findings& findings) {
-    rules.tried("sheet-text-agrees");
-    std::string words;
-    for (const compose::Item& item : plan.items)
-        if (const auto* text = std::get_if<compose::Text>(&item)) words += text->words + "\n";
-    const std::vector<std::string> planned = figures_in(words), read = figures_in(seen.text);
-    if (planned == read) return;
-    std::vector<std::string> missing, extra;
-    std::set_difference(planned.begin(), planned.end(), read.begin(), read.end(), std::back_inserter(missing));
-    std::set_difference(read.begin(), read.end(), planned.begin(), planned.end(), std::back_inserter(extra));
-    rules.say(findings, finding("sheet-text-agrees", path, seen.page, "reads " + some(extra), "planned " + some(missing), "The sheet does not say the figures that were computed for it"));
 }
 
 void check_ink_inside(const Rules& rules, const RenderedPage& seen, const Rect& printable, const std::string& path, Findings& findings) {

@@ -26,10 +26,6 @@ struct RenderedPage {
     std::string complaint = {};  ///< what the renderer complained of, the first thing; empty: of nothing
 };
 
-/// Every figure that can be read out of a rendered page of a generated sheet is one that was planned for it, and none is
-/// missing: words with a digit, in whatever order they stand.
-void check_sheet_text(const Rules& rules, const compose::Page& plan, const RenderedPage& seen, const std::string& path, Findings& findings);
-
 /// Ink stays inside `printable` (bordered pages and generated sheets).
 void check_ink_inside(const Rules& rules, const RenderedPage& seen, const Rect& printable, const std::string& path, Findings& findings);
 

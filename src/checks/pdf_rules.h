@@ -23,6 +23,7 @@ struct SeenPdf {
     std::optional<Print> print;
     std::optional<Margins> margins;          ///< that the printer leaves white on a sheet in portrait
     std::optional<bool> both_sides;          ///< it is to be printed on both
+    std::vector<std::string> cautions;       ///< that it has to give, if it is the list of materials; as far as they are known
     bool planned = false;                    ///< it is held against its plan as well (finished_rules.h), which tells more exactly
 
     /// Known for what it is in a release of ours: it then has to keep what this program promises.

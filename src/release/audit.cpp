@@ -79,7 +79,7 @@ report::AuditReport audit_bundle(Disk& disk, const Order& order, const Path& zip
     std::vector<OpenedBundle> bundles;
     bundles.push_back(open_bundle(disk, zip, shown_name(zip), scratch));
     checks::check_bundle(rules, bundles.front().packed, report.findings);
-    judge_bundles(disk, pdfs_of(bundles, nullptr, pipeline.papers), all_whole(bundles), rules, kept, engine::Jobs(order.jobs), progress, report);
+    judge_bundles(disk, pdfs_of(bundles, nullptr, pipeline), all_whole(bundles), rules, kept, engine::Jobs(order.jobs), progress, report);
     keep(kept);
     return ended(rules, std::move(report));
 }
@@ -99,7 +99,7 @@ report::AuditReport audit_release(Disk& disk, const Order& order, const Path& fo
     report.subject = record.kit + " " + record.version;
     engine::Kept kept(disk, kept_beside(folder));
     const std::vector<OpenedBundle> bundles = open_release(disk, rules, record, folder, scratch, report.findings);
-    judge_bundles(disk, pdfs_of(bundles, &record, pipeline.papers), all_whole(bundles), rules, kept, engine::Jobs(order.jobs), progress, report);
+    judge_bundles(disk, pdfs_of(bundles, &record, pipeline), all_whole(bundles), rules, kept, engine::Jobs(order.jobs), progress, report);
     keep(kept);
     return ended(rules, std::move(report));
 }

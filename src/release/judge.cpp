@@ -3,6 +3,7 @@
 
 #include "checks/finished_rules.h"
 #include "checks/misprint_rules.h"
+#include "checks/sheet_text_rules.h"
 #include "release/page_look.h"
 #include "release/sheet_rows.h"
 
@@ -20,6 +21,7 @@ checks::SeenPdf told_of(const PlannedFile& file) {
     told.print = file.print;
     told.margins = file.margins;
     told.both_sides = file.document.duplex != compose::Duplex::simplex;
+    told.cautions = file.cautions;
     told.planned = true;
     return told;
 }
@@ -50,6 +52,10 @@ void judge_page(const PlannedFile& file, std::size_t page, const PageLook& look,
 void judge_by_itself(const checks::Rules& rules, JudgedFile& judged) {
     judged.seen.facts = &judged.facts;
     checks::check_pdf(rules, judged.seen, judged.findings);
+    if (judged.facts.damage.empty()) {
+        checks::check_sheet_foot(rules, judged.seen, judged.findings);
+        checks::check_sheet_cautions(rules, judged.seen, judged.findings);
+    }
     judged.seen.facts = nullptr;
     for (checks::RenderedPage& page : judged.seen.rendered) page.ink.map = {};
 }

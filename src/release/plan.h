@@ -28,6 +28,7 @@ struct PlannedFile {
     const LookedSet* shows = nullptr;              ///< the set whose artwork is on its pages, parts too; null: a generated sheet
     std::vector<compose::Placement> placements;    ///< artwork documents only, one a page
     double left_white = 0;                         ///< parts only: share of their faces that nobody sees and that is not printed
+    std::vector<std::string> cautions;             ///< the list of materials only: what it has to say, as whole sentences
     std::optional<Margins> margins;                ///< that its printer leaves white on a sheet in portrait; nothing: it prints to the edge
 };
 

@@ -45,8 +45,7 @@ public:
         add("gauges", compose::gauges_sheet(context_, full.front().measures));
         add("measurements", compose::measurements_sheet(context_, all));
         if (!cuttings.front().plans.empty()) add("cutting-plan", compose::cutting_plan_sheet(context_, cuttings));
-        add("materials", compose::materials_sheet(context_, materials::count(kit_.manifest, *kit_.pipeline, full.front().measures, counts_.of_set,
-                                                                             boards_needed(kit_, cuttings.front()), parts_made(parts_))));
+        materials(materials::count(kit_.manifest, *kit_.pipeline, full.front().measures, counts_.of_set, boards_needed(kit_, cuttings.front()), parts_made(parts_)));
         if (auto parts = compose::parts_sheet(context_, parts_for_people(kit_, parts_))) add("parts", std::move(*parts));
         add("print-check", compose::print_check_sheet(context_, {turned(), often_printed, duplex_files(plan_.files, paper_)}));
     }
@@ -67,6 +66,11 @@ private:
     /// The holes of one print: its jig lies with the pages of that print, and is printed as they are.
     void jig(const compose::SizeColumn& full, const std::vector<compose::SizeColumn>& of_print) {
         if (auto document = compose::hole_jig_sheet(context_, full, of_print)) add("hole-jig", std::move(*document), full.print);
+    }
+
+    void materials(const materials::List& list) {
+        add("materials", compose::materials_sheet(context_, list));
+        for (const kit::Caution& caution : list.cautions) plan_.files.back().cautions.push_back(caution.text);
     }
 
     /// A sheet of one print, or one that serves all prints of its paper.

@@ -68,7 +68,7 @@ void judge_published(Disk& disk, const Order& order, const Prepared& prepared, e
         return;
     }
     const std::vector<OpenedBundle> bundles = open_release(disk, prepared.rules, record, folder, scratch, made.report.findings);
-    judge_differing(disk, prepared, kept, pdfs_of(bundles, &record, prepared.kit.pipeline->papers), made);
+    judge_differing(disk, prepared, kept, pdfs_of(bundles, &record, *prepared.kit.pipeline), made);
 }
 
 }  // namespace qw::release

@@ -76,16 +76,18 @@ std::vector<OpenedBundle> open_release(Disk& disk, const checks::Rules& rules, c
     return opened;
 }
 
-std::vector<FileInBundle> pdfs_of(const std::vector<OpenedBundle>& bundles, const record::ReleaseRecord* record, const std::vector<Paper>& papers) {
+std::vector<FileInBundle> pdfs_of(const std::vector<OpenedBundle>& bundles, const record::ReleaseRecord* record, const kit::Pipeline& pipeline) {
     std::vector<FileInBundle> files;
     for (const OpenedBundle& bundle : bundles) {
         for (std::size_t i = 0; i < bundle.packed.files.size(); ++i) {
             if (!bundle.taken_out[i]) continue;
             const std::string& name = bundle.packed.files[i].name;
-            FileInBundle file{told_by_path(name, papers), *bundle.taken_out[i], bundle.packed.files[i].sha256};
+            FileInBundle file{told_by_path(name, pipeline.papers), *bundle.taken_out[i], bundle.packed.files[i].sha256};
             if (record)
                 for (const record::File& told : record->files)
-                    if (told.path == name && told.bundle == bundle.packed.path) file.told = told_by_record(told, papers);
+                    if (told.path == name && told.bundle == bundle.packed.path) file.told = told_by_record(told, pipeline.papers);
+            for (const kit::Caution& caution : pipeline.cautions)
+                if (caution.always) file.told.cautions.push_back(caution.text);
             files.push_back(std::move(file));
         }
     }

@@ -29,8 +29,8 @@ struct FileInBundle {
     Path on_disk;
     std::string sha256;
 };
-/// The PDFs of opened bundles; `record` may be null.
-std::vector<FileInBundle> pdfs_of(const std::vector<OpenedBundle>& bundles, const record::ReleaseRecord* record, const std::vector<Paper>& papers);
+/// The PDFs of opened bundles; `record` may be null. Of the cautions only those are known to be needed that stand on every list.
+std::vector<FileInBundle> pdfs_of(const std::vector<OpenedBundle>& bundles, const record::ReleaseRecord* record, const kit::Pipeline& pipeline);
 
 /// Whether none of them is damaged: what is missing from one that is says nothing of the others.
 bool all_whole(const std::vector<OpenedBundle>& bundles);

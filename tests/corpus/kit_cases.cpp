@@ -154,14 +154,6 @@ void add_kit_cases(std::vector<Case>& cases) {
         };
     };
     add("journal-check", glued(40), glued(1), "journal-spine-fill");
-    cases.push_back({"sheet-text-agrees", Subject::published, [](Work& work) {
-            work.edit_pdf("letter/measurements.pdf", [](QPDF& pdf) {
-                auto pages = pdf.getAllPages();
-                const QPDFObjectHandle second = pages.at(1).getKey("/Contents");
-                pages.at(1).replaceKey("/Contents", pages.at(2).getKey("/Contents"));
-                pages.at(2).replaceKey("/Contents", second);
-            });
-        }, {}, "a file that is not the one that was made is told in any case (release-current)", ""});
 }
 
 }  // namespace qw::corpus
