@@ -83,6 +83,9 @@ struct Facts {
     std::string payload_sha256;       ///< of those bytes; empty when recoded
     std::vector<std::byte> palette;   ///< RGB triples; empty unless Colour::palette
 
+    std::string pixels;               ///< checksum of the decoded samples as they were measured (sample_digest.h)
+    int jpeg_quality = 0;             ///< 1 … 100 (jpeg_quality.h); 0: no JPEG, or not to be told
+
     Ink ink;                          ///< of the upright picture (after the EXIF turn), on white paper
 
     std::uint32_t upright_width() const { return turn >= 5 ? height : width; }

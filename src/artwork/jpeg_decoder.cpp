@@ -2,8 +2,11 @@
 #include "artwork/jpeg_decoder.h"
 
 #include "artwork/damage.h"
+#include "artwork/jpeg_quality.h"
 #include "artwork/rows.h"
 
+#include <algorithm>
+#include <array>
 #include <csetjmp>
 #include <cstdio>
 #include <cstdlib>
@@ -180,6 +183,12 @@ JpegHead JpegDecoder::read_head() {
     head.coded = coded_as(info.jpeg_color_space);
     if (info.saw_Adobe_marker) head.adobe_transform = info.Adobe_transform;
     head.arithmetic = info.arith_code;
+    if (info.num_components > 0)
+        if (const JQUANT_TBL* table = info.quant_tbl_ptrs[info.comp_info[0].quant_tbl_no & (NUM_QUANT_TBLS - 1)]) {
+            std::array<std::uint16_t, DCTSIZE2> steps;
+            std::copy_n(table->quantval, DCTSIZE2, steps.begin());
+            head.quality = jpeg_quality(steps);
+        }
     const double factor = info.density_unit == 1 ? 1 : info.density_unit == 2 ? cm_per_inch : 0;
     if (info.saw_JFIF_marker) {
         head.ppi_x = info.X_density * factor;

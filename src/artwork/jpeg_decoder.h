@@ -16,6 +16,7 @@ struct JpegHead {
     Coded coded = Coded::other;          ///< as libjpeg takes it; YCCK counts as CMYK
     std::optional<int> adobe_transform;  ///< of the Adobe marker, when there is one
     bool arithmetic = false;
+    int quality = 0;                     ///< jpeg_quality.h; 0: not to be told
     double ppi_x = 0, ppi_y = 0;         ///< of the JFIF marker; 0: not said
 };
 

@@ -71,6 +71,7 @@ void JpegFile::read_head(const Limits& limits, std::uint64_t file_bytes) {
     facts_.turn = exif.turn;
     facts_.colour = head_.coded == Coded::grey ? Colour::grey : head_.coded == Coded::cmyk ? Colour::cmyk : Colour::rgb;
     facts_.bits = 8;
+    facts_.jpeg_quality = head_.quality;
     facts_.density = density_of(head_, exif);
     read_profile();
     tell_passage();

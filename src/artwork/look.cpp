@@ -5,6 +5,7 @@
 #include "artwork/ink_rows.h"
 #include "artwork/read.h"
 #include "artwork/reader.h"
+#include "artwork/sample_digest.h"
 
 namespace qw::artwork {
 
@@ -13,9 +14,11 @@ Facts look(Disk& disk, const Path& path, const Limits& limits) {
     Reader reader(*source);
     Facts facts;
     InkRows rows;
+    SampleDigest samples(rows);
     try {
-        read_picture(reader, limits, Purpose::measuring, facts, rows);
+        read_picture(reader, limits, Purpose::measuring, facts, samples);
         facts.ink = rows.ink();
+        facts.pixels = samples.text();
     } catch (const Damage& damage) {
         facts = Facts{};
         facts.damage = damage.why;

@@ -39,7 +39,16 @@ void check_density(const Rules& rules, const kit::Set& set, const ArtworkSeen& s
 
 void check_ink(const Rules& rules, const ArtworkSeen& seen, const Ink& ink, int page, Findings& findings) {
     rules.tried("artwork-blank");
-    if (!ink.box.empty()) return;
+    rules.tried("artwork-nearly-blank");
+    if (!ink.box.empty()) {
+        const double percent = ink.coverage * 100, least = rules.limit("artwork-nearly-blank");
+        if (percent >= least) return;
+        char measured[32], limit[32];
+        std::snprintf(measured, sizeof measured, "%.3f %%", percent);
+        std::snprintf(limit, sizeof limit, "%g %%", least);
+        rules.say(findings, finding("artwork-nearly-blank", seen.shown, page, measured, limit, "There is hardly anything on it", "Look whether its drawing was left out at export"));
+        return;
+    }
     rules.say(findings, finding("artwork-blank", seen.shown, page, "no ink", "some ink", "There is nothing on it", "Replace the file, or take it out of the set"));
 }
 

@@ -39,7 +39,11 @@ Finding finding(const char* rule, const std::string& file, std::string measured,
 
 }  // namespace
 
-void check_folder(const Rules& rules, const std::vector<std::string>& all, const std::set<std::string>& named, Findings& findings) {
+void check_folder(const Rules& rules, const std::vector<std::string>& all, const std::set<std::string>& named, bool whole, Findings& findings) {
+    rules.tried("folder-looked-through");
+    if (!whole)
+        rules.say(findings, finding("folder-looked-through", "", std::to_string(all.size()) + " files and more", "10 000 files, 16 folders deep",
+                                    "The kit's folder holds so much that not all of it was looked through", "Move out of it what does not belong to the kit"));
     std::map<std::string, std::string> by_lower;
     for (const std::string& path : all) {
         for (const char* rule : {"folder-litter", "folder-unused", "folder-names", "folder-case-twins"}) rules.tried(rule);

@@ -53,6 +53,16 @@ double Rules::limit(const std::string& name) const {
     return *in_force.limit;
 }
 
+double Rules::with(const std::string& name, const std::string& number) const {
+    const kit::CheckSetting& setting = *rule(name).setting;
+    const auto found = setting.with.find(number);
+    if (found == setting.with.end()) {
+        throw Fault(FaultKind::not_understood, {"missing-number", setting.mark, "the rule '" + name + "' measures with '" + number + "', which is not set",
+                                                "with: { " + number + ": { is: a number, unit: … } }", "add it"});
+    }
+    return found->second.is;
+}
+
 void Rules::say(Findings& findings, Finding finding) const {
     const InForce& in_force = rule(finding.rule);
     if (!in_force.level) return;

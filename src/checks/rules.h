@@ -21,6 +21,8 @@ public:
 
     /// The limit in the rule's unit. Throws Fault when checks.yaml gives the rule none.
     double limit(const std::string& rule) const;
+    /// A number that the rule measures with, in its unit. Throws Fault when checks.yaml gives the rule none of that name.
+    double with(const std::string& rule, const std::string& number) const;
     /// Gives the finding its level and adds it; a rule that is off says nothing. Throws Fault when checks.yaml does
     /// not know the rule.
     void say(Findings& findings, Finding finding) const;

@@ -165,6 +165,8 @@ void check_sheet_foot(const Rules& rules, const SeenPdf& seen, Findings& finding
     if (!facts.subject.starts_with(kit + " ")) return;
     const std::vector<std::string> names{kit, facts.subject.substr(kit.size() + 1, version - kit.size() - 1), facts.title.substr(parted + 2), seen.paper->title};
     for (const RenderedPage& page : seen.rendered) {
+        const auto& fonts = facts.pages[static_cast<std::size_t>(page.page) - 1].fonts;
+        if (!std::all_of(fonts.begin(), fonts.end(), [](const proof::FontFact& font) { return font.readable; })) continue;  // fonts-readable tells of it
         rules.tried("sheet-foot");
         const std::string read = run_together(page.text);
         std::vector<std::string> missing;

@@ -20,8 +20,16 @@ std::string limit_of(const kit::CheckSetting& rule) {
     return text + (rule.unit.empty() ? "" : " " + rule.unit);
 }
 
+std::string number_text(const kit::CheckNumber& number) {
+    char text[48];
+    std::snprintf(text, sizeof text, "%g", number.is);
+    return text + (number.unit.empty() ? "" : " " + number.unit);
+}
+
 std::string as_text(const kit::CheckSetting& rule) {
-    return rule.rule + " (" + name_of(rule.level) + ")\n  checks: " + rule.checks + "\n  why:    " + rule.why + "\n  limit:  " + limit_of(rule) +
+    std::string with;
+    for (const auto& [name, number] : rule.with) with += (with.empty() ? "\n  with:   " : "; ") + spaced_name(name) + " " + number_text(number);
+    return rule.rule + " (" + name_of(rule.level) + ")\n  checks: " + rule.checks + "\n  why:    " + rule.why + "\n  limit:  " + limit_of(rule) + with +
            "\n  source: " + rule.source + "\n";
 }
 
@@ -30,6 +38,7 @@ nlohmann::ordered_json as_json(const kit::CheckSetting& rule) {
     if (rule.limit) json["limit"] = *rule.limit;
     else json["limit"] = nullptr;
     json["unit"] = rule.unit;
+    for (const auto& [name, number] : rule.with) json["with"][name] = {{"is", number.is}, {"unit", number.unit}};
     json["source"] = rule.source;
     return json;
 }

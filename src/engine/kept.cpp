@@ -37,7 +37,7 @@ std::string whole_file(Disk& disk, const Path& file) {
 
 }  // namespace
 
-Kept::Kept(Disk& disk, const Path& file) : disk_(file.empty() ? nullptr : &disk), file_(file) {
+Kept::Kept(Disk& disk, const Path& file, Use use) : disk_(file.empty() ? nullptr : &disk), file_(file), use_(use) {
     if (!disk_) return;
     const std::string text = whole_file(disk, file);
     for (std::size_t at = head.size(); at + digest_length + length_bytes <= text.size();) {
@@ -47,6 +47,7 @@ Kept::Kept(Disk& disk, const Path& file) : disk_(file.empty() ? nullptr : &disk)
         values_[text.substr(at, digest_length)].bytes = text.substr(begin, static_cast<std::size_t>(length));
         at = begin + static_cast<std::size_t>(length);
     }
+    knows_ = !values_.empty();
 }
 
 std::optional<std::string> Kept::find(const std::string& key) {
@@ -58,7 +59,7 @@ std::optional<std::string> Kept::find(const std::string& key) {
 }
 
 void Kept::add(const std::string& key, std::string value) {
-    if (!disk_) return;
+    if (!adds()) return;
     const std::lock_guard lock(mutex_);
     values_[key] = {std::move(value), true};
     added_ = true;

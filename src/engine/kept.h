@@ -18,9 +18,14 @@ class Kept {
 public:
     /// Keeps nothing: `find` finds nothing, `save` writes nothing.
     Kept() = default;
+    enum class Use { reading, reading_and_adding };
     /// Reads `file`; an empty path keeps nothing. Throws Fault only when the disk fails.
-    Kept(Disk& disk, const Path& file);
+    Kept(Disk& disk, const Path& file, Use use = Use::reading_and_adding);
 
+    /// Something is known from earlier runs; if not, asking is in vain.
+    bool knows() const { return knows_; }
+    /// What is added is kept; if not, `add` does nothing.
+    bool adds() const { return disk_ != nullptr && use_ == Use::reading_and_adding; }
     std::optional<std::string> find(const std::string& key);
     void add(const std::string& key, std::string value);
     /// Writes what is kept on, unless that is what the file holds already. Throws Fault.
@@ -37,7 +42,8 @@ private:
     Disk* disk_ = nullptr;
     Path file_;
     std::map<std::string, Value> values_;
-    bool added_ = false;
+    Use use_ = Use::reading_and_adding;
+    bool knows_ = false, added_ = false;
     std::mutex mutex_;
 };
 

@@ -19,6 +19,12 @@ void read_checks(DataFolder& folder, Pipeline& into) {
         reader.optional("limit", rule.limit, number_value(0, 1e9));
         if (reader.has("limit")) reader.optional("unit", rule.unit, text_value);
         else reader.forbid("unit", "there is no limit", "add a limit, or remove it");
+        read_optional_entries(reader, "with", "the number", faults, [&](const Entry& number, MapReader& of_number) {
+            CheckNumber one;
+            of_number.required("is", one.is, number_value(0, 1e9));
+            of_number.optional("unit", one.unit, text_value);
+            rule.with[number.key] = one;
+        });
         reader.required("checks", rule.checks, prose_value);
         reader.required("why", rule.why, prose_value);
         reader.required("source", rule.source, prose_value);

@@ -72,12 +72,18 @@ struct Studio {
     std::string name, line, terms_file;
 };
 
+/// A number that a rule measures with, beside its limit: what counts as an edge, how wide a band is.
+struct CheckNumber {
+    double is = 0;
+    std::string unit;
+};
 /// checks.yaml: one rule's level and limit, why it is there and where the limit comes from.
 struct CheckSetting {
     std::string rule;
     Level level = Level::error;
     std::optional<double> limit;  ///< in `unit`
     std::string unit;             ///< "ppi", "mm", "%" …, empty
+    std::map<std::string, CheckNumber> with;  ///< by a plain name: "edge" is 24 "levels of 255"; a kit does not set them otherwise
     std::string checks, why, source;  ///< sentences for `quirewright rule`
     SourceMark mark;
 };

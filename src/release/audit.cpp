@@ -57,8 +57,8 @@ Path kept_for_bundle(Disk& disk, const Order& order, const std::string& name) {
 
 report::AuditReport audit_kit(Disk& disk, const Order& order, const Path& scratch, Progress& progress) {
     const ReadKit kit = read(disk, order);
-    engine::Kept kept = kept_of(disk, order, kit.manifest.kit);
-    const Prepared prepared(disk, order, kit, progress);
+    engine::Kept kept = kept_of(disk, order, kit.manifest.kit, engine::Kept::Use::reading_and_adding);
+    const Prepared prepared(disk, order, kit, kept, progress);
     const Path made_folder = scratch / "made", opened = scratch / "published";
     for (const Path& folder : {made_folder, opened}) disk.make_folders(folder);
     Made made = make(disk, order, prepared, kept, made_folder, Rendering::all, progress);

@@ -74,6 +74,8 @@ JudgedFile judge_planned(Disk& disk, const Path& disk_path, const PlannedFile& f
         for (const std::size_t page : pages_to_render(file, rendering)) {
             PageLook look = looks.page(static_cast<int>(page) + 1, misprint_asked(file, page, rules));
             judge_page(file, page, look, rules, judged);
+            if (file.looked && file.placements[page].face)
+                judged.palettes.push_back({artwork_name(file, page), std::move(look.palette)});
             judged.seen.rendered.push_back(std::move(look.seen));
         }
     }

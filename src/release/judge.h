@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "checks/palette_rules.h"
 #include "checks/pdf_rules.h"
 #include "engine/kept.h"
 #include "release/rendered_pages.h"
@@ -17,6 +18,7 @@ struct JudgedFile {
     proof::FileFacts facts;
     checks::SeenPdf seen;                    ///< as the rules saw it, but for `facts`, which is null here, and for the ink of its pages
     std::vector<report::SheetRow> rows;      ///< one a page
+    std::vector<checks::PaletteSeen> palettes;  ///< of its pages that were rendered and show one piece of artwork
     Findings findings;
 };
 

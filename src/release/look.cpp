@@ -4,6 +4,7 @@
 #include "artwork/done.h"
 #include "base/words.h"
 #include "proof/render.h"
+#include "release/kept_looks.h"
 
 #include <algorithm>
 #include <array>
@@ -35,32 +36,46 @@ std::string done_to(const proof::FileFacts& pdf) {
     return listed(done, "and");
 }
 
-void look_at_pdf(Disk& disk, LookedFile& looked) {
+void look_at_pdf(Disk& disk, engine::Kept& kept, LookedFile& looked) {
     looked.is_pdf = true;
     looked.pdf = proof::inspect(disk, looked.file.path);
     looked.sha256 = looked.pdf.sha256;
     looked.damage = looked.pdf.damage;
     if (looked.damage.empty() && looked.pdf.encrypted) looked.damage = "it is encrypted";
     if (!looked.damage.empty()) return;
-    proof::Renderer renderer(looked.file.path);
-    looked.damage = renderer.damage();
-    for (int page = 1; looked.damage.empty() && page <= renderer.pages(); ++page)
-        looked.pdf_ink.push_back(proof::ink_of(renderer.page(page, pdf_look_dpi)));
+    if (auto known = kept_ink(kept, looked.sha256, pdf_look_dpi)) {
+        looked.pdf_ink = std::move(*known);
+    } else {
+        proof::Renderer renderer(looked.file.path);
+        looked.damage = renderer.damage();
+        for (int page = 1; looked.damage.empty() && page <= renderer.pages(); ++page)
+            looked.pdf_ink.push_back(proof::ink_of(renderer.page(page, pdf_look_dpi)));
+        if (looked.damage.empty()) keep_ink(kept, looked.sha256, pdf_look_dpi, looked.pdf_ink);
+    }
     if (looked.damage.empty()) looked.done = done_to(looked.pdf);
 }
 
-LookedFile look_at(Disk& disk, const kit::ArtworkFile& file) {
+/// Hashing costs a fiftieth of decoding, so it is done first where something is known, and else on the way.
+artwork::Facts facts_of(Disk& disk, engine::Kept& kept, const Path& path) {
+    if (kept.knows())
+        if (auto known = kept_facts(kept, digest_of(disk, path).sha256)) return std::move(*known);
+    artwork::Facts facts = artwork::look(disk, path);
+    // No check of a release asks for it, and it would be kept for every page.
+    facts.ink.map.darkest = {};
+    keep_facts(kept, facts);
+    return facts;
+}
+
+LookedFile look_at(Disk& disk, engine::Kept& kept, const kit::ArtworkFile& file) {
     LookedFile looked;
     looked.file = file;
     if (starts_as_pdf(disk, file.path)) {
-        look_at_pdf(disk, looked);
+        look_at_pdf(disk, kept, looked);
     } else {
-        looked.picture = artwork::look(disk, file.path);
+        looked.picture = facts_of(disk, kept, file.path);
         looked.sha256 = looked.picture.sha256;
         looked.damage = looked.picture.damage;
         looked.done = artwork::done_to(looked.picture);
-        // No check of a release asks for it, and it would be kept for every page.
-        looked.picture.ink.map.darkest = {};
     }
     return looked;
 }
@@ -114,7 +129,7 @@ bool starts_as_pdf(Disk& disk, const Path& path) {
     return source->read(0, head) == head.size() && std::memcmp(head.data(), "%PDF-", head.size()) == 0;
 }
 
-std::vector<LookedSet> look(Disk& disk, const kit::Manifest& manifest, const engine::Jobs& jobs, Progress& progress) {
+std::vector<LookedSet> look(Disk& disk, const kit::Manifest& manifest, engine::Kept& kept, const engine::Jobs& jobs, Progress& progress) {
     std::vector<LookedSet> sets(manifest.sets.size());
     std::vector<std::vector<kit::ArtworkFile>> files(sets.size());
     std::vector<std::pair<std::size_t, std::size_t>> all;
@@ -127,7 +142,7 @@ std::vector<LookedSet> look(Disk& disk, const kit::Manifest& manifest, const eng
     progress.begin("looking at the artwork", all.size());
     jobs.for_each(all.size(), [&](std::size_t i) {
         const auto [s, f] = all[i];
-        sets[s].files[f] = look_at(disk, files[s][f]);
+        sets[s].files[f] = look_at(disk, kept, files[s][f]);
         progress.step();
     });
     for (LookedSet& set : sets) list_faces(set);

@@ -4,6 +4,7 @@
 #include "artwork/facts.h"
 #include "base/ink_map.h"
 #include "engine/jobs.h"
+#include "engine/kept.h"
 #include "kit/manifest.h"
 #include "proof/file_facts.h"
 #include "release/order.h"
@@ -50,7 +51,8 @@ std::vector<kit::ArtworkFile> artwork_of(const kit::Set& set);
 /// True for a file that begins as a PDF does.
 bool starts_as_pdf(Disk& disk, const Path& path);
 
-/// Reads every file of artwork once. Damage is told in the values. Points into the manifest.
-std::vector<LookedSet> look(Disk& disk, const kit::Manifest& manifest, const engine::Jobs& jobs, Progress& progress);
+/// Reads every file of artwork once; those that `kept` knows by their digest are not decoded again. Damage is told in the
+/// values. Points into the manifest.
+std::vector<LookedSet> look(Disk& disk, const kit::Manifest& manifest, engine::Kept& kept, const engine::Jobs& jobs, Progress& progress);
 
 }  // namespace qw::release

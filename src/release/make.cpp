@@ -43,21 +43,34 @@ std::vector<record::Input> inputs_of(Disk& disk, const ReadKit& kit, const std::
     return inputs;
 }
 
+/// Whether the pictures of the kit belong together, seen on its first paper without a border, where most of them is seen.
+void check_cohesion(const Prepared& prepared, const std::vector<DrawnFile>& drawn, Findings& findings) {
+    const kit::Manifest& manifest = prepared.kit.manifest;
+    std::vector<checks::PaletteSeen> all;
+    for (std::size_t i = 0; i < drawn.size(); ++i) {
+        const PlannedFile& file = prepared.plan.files[i];
+        if (file.paper.name != manifest.papers.front().name || file.print != manifest.prints.front()) continue;
+        for (const checks::PaletteSeen& one : drawn[i].judged.palettes)
+            if (std::none_of(all.begin(), all.end(), [&](const checks::PaletteSeen& other) { return other.shown == one.shown; })) all.push_back(one);
+    }
+    checks::check_palettes(prepared.rules, all, findings);
+}
+
 }  // namespace
 
-Prepared::Prepared(Disk& disk, const Order& order, const ReadKit& read, Progress& progress)
+Prepared::Prepared(Disk& disk, const Order& order, const ReadKit& read, engine::Kept& kept, Progress& progress)
     : kit(read), rules(read.pipeline->checks, read.manifest.overrides), fonts(type::Fonts::find()),
-      looked(look(disk, read.manifest, engine::Jobs(order.jobs), progress)), plan(release::plan(read, looked, rules, fonts)), jobs(jobs_within(order, looked)) {}
+      looked(look(disk, read.manifest, kept, engine::Jobs(order.jobs), progress)), plan(release::plan(read, looked, rules, fonts)), jobs(jobs_within(order, looked)) {}
 
 void order_findings(Findings& findings) {
     std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) { return a.level > b.level; });
 }
 
-engine::Kept kept_of(Disk& disk, const Order& order, const std::string& kit) {
+engine::Kept kept_of(Disk& disk, const Order& order, const std::string& kit, engine::Kept::Use use) {
     const Path folder = order.out / kit;
     const auto stat = disk.stat(folder);
     if (!stat || stat->type != FileType::folder) return {};
-    return {disk, folder / ".kept"};
+    return {disk, folder / ".kept", use};
 }
 
 Made make(Disk& disk, const Order& order, const Prepared& prepared, engine::Kept& kept, const Path& folder, Rendering rendering, Progress& progress) {
@@ -85,6 +98,7 @@ Made make(Disk& disk, const Order& order, const Prepared& prepared, engine::Kept
     // Where the kit has no journal there are no sheets to look for; that is told already.
     if (std::any_of(prepared.plan.files.begin(), prepared.plan.files.end(), [](const PlannedFile& file) { return !file.shows; }))
         judge_together(judged, prepared.rules, made.report.findings);
+    check_cohesion(prepared, drawn, made.report.findings);
     if (made.report.fit_for_sale()) {
         progress.begin("packing and proving the bundle", 1);
         pack(disk, folder, prepared.kit, prepared.rules, made.record, made.report.findings);

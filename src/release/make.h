@@ -15,7 +15,7 @@ struct Made {
 
 /// A kit up to the point where files are drawn. Holds what the plan points into, so it stays where it is.
 struct Prepared {
-    Prepared(Disk& disk, const Order& order, const ReadKit& kit, Progress& progress);
+    Prepared(Disk& disk, const Order& order, const ReadKit& kit, engine::Kept& kept, Progress& progress);
     Prepared(const Prepared&) = delete;
     Prepared& operator=(const Prepared&) = delete;
 
@@ -34,6 +34,6 @@ Made make(Disk& disk, const Order& order, const Prepared& prepared, engine::Kept
 void order_findings(Findings& findings);
 
 /// Where what was found out about a kit's files is kept between runs; nothing is kept where there is no such folder yet.
-engine::Kept kept_of(Disk& disk, const Order& order, const std::string& kit);
+engine::Kept kept_of(Disk& disk, const Order& order, const std::string& kit, engine::Kept::Use use);
 
 }  // namespace qw::release

@@ -4,6 +4,7 @@
 #include "artwork/thumbnail.h"
 #include "base/digest.h"
 #include "base/kept_values.h"
+#include "checks/palette_rules.h"
 
 #include <utility>
 
@@ -12,7 +13,7 @@ namespace qw::release {
 namespace {
 
 /// Raised whenever a look tells something else of the same page.
-constexpr int look_format = 2;
+constexpr int look_format = 3;
 
 std::string key_of_look(const std::string& sha256, int page) {
     return sha256_of("page look " + std::to_string(look_format) + "\n" + proof::renderer_name() + "\n" + sha256 + "\n" + std::to_string(page) + "\n");
@@ -34,15 +35,28 @@ proof::Misprinted misprinted_from(const nlohmann::json& json) {
     return {{length(0), length(1)}, json.at(2), json.at(3), length(4), length(5), length(6)};
 }
 
+nlohmann::json packed(const std::vector<artwork::Swatch>& palette) {
+    nlohmann::json json = nlohmann::json::array();
+    for (const artwork::Swatch& swatch : palette) json.push_back({swatch.red, swatch.green, swatch.blue, swatch.share});
+    return json;
+}
+
+std::vector<artwork::Swatch> palette_from(const nlohmann::json& json) {
+    std::vector<artwork::Swatch> palette;
+    for (const nlohmann::json& one : json) palette.push_back({one.at(0), one.at(1), one.at(2), one.at(3)});
+    return palette;
+}
+
 std::string packed(const PageLook& look) {
     return kept::bytes_of({{"size", kept::packed(look.seen.size)}, {"width", look.seen.width}, {"height", look.seen.height}, {"ink", kept::packed(look.seen.ink)},
-                           {"text", kept::packed(look.seen.text)}, {"complaint", kept::packed(look.seen.complaint)}, {"picture", kept::packed(look.picture)}});
+                           {"text", kept::packed(look.seen.text)}, {"complaint", kept::packed(look.seen.complaint)}, {"picture", kept::packed(look.picture)}, {"palette", packed(look.palette)}});
 }
 
 PageLook look_from(const nlohmann::json& json, int page) {
     PageLook look;
     look.seen = {page, kept::size_from(json.at("size")), json.at("width"), json.at("height"), kept::ink_from(json.at("ink")), kept::text_from(json.at("text")), kept::text_from(json.at("complaint"))};
     look.picture = kept::bytes_from(json.at("picture"));
+    look.palette = palette_from(json.at("palette"));
     return look;
 }
 
@@ -79,7 +93,7 @@ PageLook PageLooks::page(int page, const std::optional<MisprintAsked>& asked) {
     if (!look || (asked && !misprint)) {
         const proof::Pixels pixels = renderer().page(page, proof_dpi);
         look = PageLook{{page, renderer().shown_size(page), pixels.width, pixels.height, proof::ink_of(pixels), renderer().text(page), pixels.complaint},
-                        artwork::thumbnail(pixels.rgb, pixels.width, pixels.height, thumbnail_pixels), {}};
+                        artwork::thumbnail(pixels.rgb, pixels.width, pixels.height, thumbnail_pixels), artwork::palette_of(pixels.rgb, checks::most_swatches), {}};
         kept_.add(look_key, packed(*look));
         if (asked) {
             misprint = misprint_of(pixels, *asked);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "artwork/palette.h"
 #include "checks/finished_rules.h"
 #include "engine/kept.h"
 #include "proof/misprint.h"
@@ -34,6 +35,7 @@ struct MisprintLook {
 struct PageLook {
     checks::RenderedPage seen;
     std::vector<std::byte> picture;          ///< small JPEG
+    std::vector<artwork::Swatch> palette;    ///< its main colours, white left out
     std::optional<MisprintLook> misprint;    ///< when it was asked for
 };
 

@@ -3,6 +3,7 @@
 
 #include "checks/artwork_rules.h"
 #include "checks/misprint_rules.h"
+#include "checks/motif_rules.h"
 #include "checks/picture_rules.h"
 #include "release/kit_sizes.h"
 #include "release/plan_parts.h"
@@ -60,7 +61,7 @@ void plan_set(const ReadKit& kit, const LookedSet& set, const checks::Rules& rul
                 coverage.push_back(shown.ink ? shown.ink->coverage : 0);
                 if (!shown.ink) continue;
                 checks::check_placement(rules, *set.set, edition, placement, faces[*placement.face].shown, found);
-                checks::check_motif(rules, *set.set, edition, placement, *shown.ink, shown.width, shown.height, faces[*placement.face].shown, found);
+                checks::check_motif(rules, *set.set, edition, {&placement, shown.ink, shown.width, shown.height, faces[*placement.face].shown}, found);
             }
             if (&paper == &kit.manifest.papers.front() && print == kit.manifest.prints.front())
                 checks::check_sheet_ink(rules, *set.set, kit.pipeline->stock(set.set->stock.value)->grammage, coverage, file.path, found);

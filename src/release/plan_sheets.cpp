@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "release/plan_sheets.h"
 
+#include "checks/motif_rules.h"
 #include "compose/gauges_sheet.h"
 #include "compose/guide_sheet.h"
 #include "compose/hole_jig_sheet.h"
@@ -10,7 +11,9 @@
 #include "materials/list.h"
 #include "release/board_supply.h"
 #include "release/duplex_files.h"
+#include "release/planned_faces.h"
 #include "release/print_sizes.h"
+#include "release/sheet_rows.h"
 #include "release/smaller_sizes.h"
 
 #include <algorithm>
@@ -25,9 +28,10 @@ const std::vector<double> often_printed = {103, 100, 98, 97, 96, 95, 94, 93, 92,
 
 class SheetPlanner {
 public:
-    SheetPlanner(const ReadKit& kit, const SheetCounts& counts, const PartsOnPaper& parts, const type::Fonts& fonts, const Paper& paper, SizesThatFail& smaller,
-                 Plan& plan)
-        : kit_(kit), counts_(counts), parts_(parts), paper_(paper), context_{kit.manifest, *kit.pipeline, paper, fonts, kit.date}, smaller_(smaller), plan_(plan) {}
+    SheetPlanner(const ReadKit& kit, const SheetCounts& counts, const PartsOnPaper& parts, const type::Fonts& fonts, const Paper& paper, const checks::Rules& rules,
+                 SizesThatFail& smaller, Plan& plan)
+        : kit_(kit), counts_(counts), parts_(parts), paper_(paper), context_{kit.manifest, *kit.pipeline, paper, fonts, kit.date}, rules_(rules), smaller_(smaller),
+          plan_(plan) {}
 
     void plan_all() {
         std::vector<compose::SizeColumn> all, full;
@@ -37,6 +41,7 @@ public:
             jig(full.back(), columns);
             append(plan_.findings, journal_findings(full.back()));
             smaller_.add(columns);
+            motifs_at_stations(full.back());
             append(all, std::move(columns));
         }
         std::vector<compose::PlannedCutting> cuttings;
@@ -61,6 +66,26 @@ private:
         for (const PlannedFile& file : plan_.files)
             if (file.document.duplex != compose::Duplex::simplex) return file.document.duplex;
         return compose::Duplex::simplex;
+    }
+
+    /// What stands where the fold is pierced. The bordered print shows the same of a picture, smaller.
+    void motifs_at_stations(const compose::SizeColumn& size) {
+        const journal::Measures& measures = size.measures;
+        if (size.print == Print::bordered || !measures.sewing || measures.sewing->of->from_the_side()) return;
+        Findings found;
+        for (const PlannedFile& file : plan_.files) {
+            if (!file.looked || file.looked->set->role != kit::Role::journal_page || file.paper.name != paper_.name || file.print != size.print) continue;
+            for (std::size_t page = 0; page < file.placements.size(); ++page) {
+                const compose::Placement& placement = file.placements[page];
+                const ShownArtwork shown = artwork_on(file, page);
+                if (!shown.ink || !placement.sheet.landscape()) continue;
+                std::vector<Point> holes;
+                for (const journal::Shown& station : measures.page_stations) holes.push_back({placement.sheet.width / 2, placement.sheet.height - station.rounded});
+                const std::string& name = file.looked->file_of(file.looked->faces[*placement.face]).file.shown;
+                checks::check_holes(rules_, holes, "sewing holes", " on " + paper_.title, {&placement, shown.ink, shown.width, shown.height, name}, found);
+            }
+        }
+        add_new(plan_.findings, found);
     }
 
     /// The holes of one print: its jig lies with the pages of that print, and is printed as they are.
@@ -92,6 +117,7 @@ private:
     const PartsOnPaper& parts_;
     const Paper paper_;
     const compose::SheetContext context_;
+    const checks::Rules& rules_;
     SizesThatFail& smaller_;
     Plan& plan_;
 };
@@ -112,7 +138,7 @@ void plan_sheets(const ReadKit& kit, const SheetCounts& counts, const PartPlanne
         return;
     }
     SizesThatFail smaller(rules);
-    for (const Paper& paper : kit.manifest.papers) SheetPlanner(kit, counts_on(counts, parts.on(paper)), parts.on(paper), fonts, paper, smaller, plan).plan_all();
+    for (const Paper& paper : kit.manifest.papers) SheetPlanner(kit, counts_on(counts, parts.on(paper)), parts.on(paper), fonts, paper, rules, smaller, plan).plan_all();
     smaller.tell(plan.findings);
 }
 

@@ -18,8 +18,8 @@ void write_report(Disk& disk, const Path& folder, const std::string& name, const
 Released release(Disk& disk, const Order& order, Progress& progress) {
     const ReadKit kit = read(disk, order);
     Publication publication(disk, order.out, kit.manifest.kit, kit.manifest.version);
-    engine::Kept kept = kept_of(disk, order, kit.manifest.kit);
-    const Prepared prepared(disk, order, kit, progress);
+    engine::Kept kept = kept_of(disk, order, kit.manifest.kit, engine::Kept::Use::reading);
+    const Prepared prepared(disk, order, kit, kept, progress);
     Made made = make(disk, order, prepared, kept, publication.staging(), Rendering::samples, progress);
 
     Released released{std::move(made.report), false, order.out / kit.manifest.kit, std::move(made.record)};

@@ -21,6 +21,12 @@ ShownArtwork artwork_on(const PlannedFile& file, std::size_t page) {
     return {&looked.pdf_ink[index], std::max(1u, pixels(shown.width)), std::max(1u, pixels(shown.height))};
 }
 
+std::string artwork_name(const PlannedFile& file, std::size_t page) {
+    const Face& face = file.looked->faces[*file.placements[page].face];
+    const LookedFile& looked = file.looked->file_of(face);
+    return looked.file.shown + (looked.pdf.pages.size() > 1 ? ", page " + std::to_string(face.page) : "");
+}
+
 namespace {
 
 /// What the file of artwork is called in the kit; `page` counts from 1, 0 for a picture.

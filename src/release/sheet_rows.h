@@ -14,6 +14,8 @@ struct ShownArtwork {
     std::uint32_t width = 0, height = 0;
 };
 ShownArtwork artwork_on(const PlannedFile& file, std::size_t page);
+/// How the designer knows the one piece of artwork that the page shows; there is one.
+std::string artwork_name(const PlannedFile& file, std::size_t page);
 
 /// What the report says of a planned page before it is rendered; `page` counts from 0.
 report::SheetRow row_of(const PlannedFile& file, std::size_t page);

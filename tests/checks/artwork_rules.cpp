@@ -56,6 +56,7 @@ artwork::Facts picture() {
     facts.height = 2621;
     facts.density = artwork::Density{299.9994, 299.9994};
     facts.ink.box = {10, 10, 100, 100};
+    facts.ink.coverage = 0.2;
     return facts;
 }
 
@@ -143,6 +144,7 @@ TEST_CASE("a font that PDF artwork does not carry is told with its page, one tha
     pdf.pages[1].fonts = {{"Helvetica", false, false}, {"Lato", true, false}};
     Ink ink;
     ink.box = {0, 0, 9, 9};
+    ink.coverage = 0.2;
     Findings findings;
     checks::check_artwork(rules(), pages(), {"art/a.pdf", "", nullptr, &pdf, {&ink, &ink}}, findings);
     REQUIRE(times(findings, "fonts-embedded") == 1);

@@ -115,8 +115,32 @@ void add_artwork_cases(std::vector<Case>& cases) {
     add("fonts-embedded", covered_by("1.pdf", plain_pdf(1, 842, 612, true)), covered_by("1.pdf", plain_pdf(1, 842, 612, false)));
     add("artwork-blank", repainted(4, [](Painting& face) { face.fill(0, 0, face.width, face.height, 255, 255, 255); }), repainted(4, [](Painting& face) {
             face.fill(0, 0, face.width, face.height, 255, 255, 255);
-            face.fill(300, 300, 320, 320, 240, 240, 240);
+            face.fill(300, 300, 400, 400, 200, 200, 200);
         }));
+    const auto square_alone = [](std::uint32_t side) {
+        return repainted(4, [=](Painting& face) {
+            face.fill(0, 0, face.width, face.height, 255, 255, 255);
+            face.fill(300, 300, 300 + side, 300 + side, 96, 128, 122);
+        });
+    };
+    const auto ground = [](std::uint8_t r, std::uint8_t g, std::uint8_t b) {
+        return repainted(4, [=](Painting& face) {
+            face.fill(0, 0, face.width, face.height, r, g, b);
+            face.fill(px(60), px(60), px(100), px(100), 96, 128, 122);
+        });
+    };
+    add("palette-outlier", ground(235, 150, 190), ground(214, 210, 200));
+    add("artwork-nearly-blank", square_alone(29), square_alone(32));
+    add("set-numbering", [](Work& work) { std::filesystem::rename(work.face(4), work.kit() / "art/pages/6.png"); },
+        [](Work& work) { std::filesystem::rename(work.face(4), work.kit() / "art/pages/40.png"); });
+    const auto extra = [](const std::string& file) {
+        return [=](Work& work) {
+            std::filesystem::create_directories(work.kit() / "art/extras");
+            std::filesystem::copy_file(work.kit() / "art/covers/1.png", work.kit() / "art/extras/label.png");
+            work.manifest("rules:", "  extras: { role: extra, files: " + file + ", place: contain, safe-area: 7 mm, stock: card-160 }\nrules:\n  artwork-twice: { level: off, reason: the label is the cover }");
+        };
+    };
+    add("set-shares-file", extra("art/covers/1.png"), extra("art/extras/label.png"));
     add("artwork-size-known", [](Work& work) {
             for (int face = 1; face <= 4; ++face) work.paint(work.face(face), work.painting(face), 0);
             work.manifest("    drawn-at: 303 x 221.9 mm\n", "");
@@ -159,6 +183,20 @@ void add_artwork_cases(std::vector<Case>& cases) {
     add("artwork-white-edge", repainted(3, [](Painting& face) { face.fill(0, 0, px(2), face.height, 255, 255, 255); }), repainted(3, [](Painting& face) { face.fill(0, 0, 1, face.height, 255, 255, 255); }));
     add("artwork-motif-lost", repainted(3, [](Painting& face) { bars(face, 0, 11); }), repainted(3, [](Painting& face) { bars(face, 13, 24); }));
     add("artwork-motif-in-fold", repainted(3, [](Painting& face) { bars(face, 140, 163); }), repainted(3, [](Painting& face) { bars(face, 120, 147); }));
+    // The corpus journal is pierced in the middle of its fold; a block of small squares stands there, or a hand's breadth away.
+    const auto dots = [](double from_left) {
+        return [=](Painting& face) {
+            for (int y = 0; y < 10; ++y)
+                for (int x = 0; x < 5; ++x) face.fill(px(from_left + 3 * x), px(96 + 3 * y), px(from_left + 3 * x + 1.5), px(97.5 + 3 * y), 40, 60, 80);
+        };
+    };
+    add("artwork-motif-at-hole", repainted(3, dots(144)), repainted(3, dots(100)));
+    const auto packed = [](int quality) {
+        artwork::test::JpegWish wish;
+        wish.quality = quality;
+        return covered_by("1.jpg", text_of(artwork::test::write_jpeg(wish, cover_pixels())));
+    };
+    add("artwork-jpeg-quality", packed(69), packed(70));
     add("artwork-twice", [](Work& work) { work.paint(work.face(3), work.painting(1)); }, repainted(3, [](Painting& face) { face.fill(600, 600, 900, 800, 60, 70, 90); }));
     add("artwork-nearly-twice", [](Work& work) {
             Painting face = work.painting(1);
@@ -189,7 +227,10 @@ void add_artwork_cases(std::vector<Case>& cases) {
     const auto shaded = [](double level) {
         return [=](Painting& face) { face.fill(0, 0, face.width, face.height, static_cast<std::uint8_t>(level), static_cast<std::uint8_t>(level), static_cast<std::uint8_t>(level)); };
     };
-    add("ink-heavy", [=](Work& work) { work.repaint(2, shaded(255 * 0.18)); }, [=](Work& work) { work.repaint(2, shaded(255 * 0.22)); });
+    add("ink-heavy", [=](Work& work) { work.repaint(2, shaded(255 * 0.18)); }, [=](Work& work) {
+        work.repaint(2, shaded(255 * 0.22));
+        work.manifest("rules:", "rules:\n  palette-outlier: { level: off, reason: one face is dark on purpose }");
+    });
     add("ink-both-sides", [=](Work& work) {
             work.repaint(1, shaded(255 * 0.33));
             work.repaint(2, shaded(255 * 0.34));
@@ -198,6 +239,14 @@ void add_artwork_cases(std::vector<Case>& cases) {
             work.repaint(2, shaded(255 * 0.37));
         });
     add("folder-unused", [](Work& work) { work.paint(work.kit() / "art/drafts/5.png", resized(work.painting(4), 0.1)); }, [](Work& work) { work.write(work.kit() / "art/drafts/notes.txt", "a draft\n"); });
+    const auto deep = [](int folders) {
+        return [=](Work& work) {
+            Path below = work.kit() / "drafts";
+            for (int i = 1; i < folders; ++i) below /= "drafts";
+            work.write(below / "note.txt", "x");
+        };
+    };
+    add("folder-looked-through", deep(17), deep(16));
     add("folder-litter", [](Work& work) { work.write(work.kit() / "art/pages/Thumbs.db", "x"); }, [](Work& work) { work.write(work.kit() / "art/notes.txt", "x"); });
     add("folder-names", [](Work& work) { work.write(work.kit() / "art/aux.txt", "x"); }, [](Work& work) { work.write(work.kit() / "art/auxiliary.txt", "x"); });
     add("folder-case-twins", [](Work& work) { work.write(work.kit() / "art/Notes.txt", "x"); work.write(work.kit() / "art/notes.txt", "x"); }, [](Work& work) { work.write(work.kit() / "art/notes-1.txt", "x"); work.write(work.kit() / "art/notes-2.txt", "x"); });

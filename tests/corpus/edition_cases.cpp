@@ -5,6 +5,8 @@
 #include <qpdf/QPDFPageDocumentHelper.hh>
 #include <qpdf/QPDFPageObjectHelper.hh>
 
+#include <regex>
+
 namespace qw::corpus {
 
 namespace {
@@ -104,7 +106,13 @@ void add_edition_cases(std::vector<Case>& cases) {
             taken_out("letter/print-check.pdf")(work);
         }, untouched("letter/print-check.pdf"));
     add("file-of-another-kit", Subject::release, [](Work& work) {
-            work.edit_pdf("letter/materials.pdf", [](QPDF& pdf) { pdf.getTrailer().getKey("/Info").replaceKey("/Subject", Object::newString("Corpus 0.9.0, Letter")); });
+            // The sheet of an earlier release, which lay about.
+            const Path earlier = work.folder() / "earlier";
+            std::filesystem::create_directories(earlier);
+            std::filesystem::copy(work.kit(), earlier / "kit", std::filesystem::copy_options::recursive);
+            work.write(earlier / "kit/kit.yaml", std::regex_replace(work.read(earlier / "kit/kit.yaml"), std::regex("version: 1.0.0"), "version: 0.9.0"));
+            if (test::run(test::quoted(QW_PROGRAM) + " release kit --out out", earlier).status != 0) throw std::runtime_error("the earlier version cannot be released");
+            work.packed("letter/materials.pdf").bytes = work.read(earlier / "out/corpus/0.9.0/letter/materials.pdf");
         }, untouched("letter/materials.pdf"));
     // Against the plan of the kit: the release is published, its inputs are the kit's.
     add("page-count", Subject::published, [](Work& work) { work.edit_pdf("letter/borderless/covers.pdf", [](QPDF& pdf) { pdf.addPage(pdf.makeIndirectObject(page(pdf, 1).shallowCopy()), false); }); }, {},

@@ -22,7 +22,8 @@ release::LookedSet looked(kit::Set set) {
     manifests.push_back(std::make_unique<kit::Manifest>());
     manifests.back()->sets.push_back(std::move(set));
     release::Progress silent;
-    return release::look(*real_disk(), *manifests.back(), engine::Jobs(2), silent).front();
+    engine::Kept kept;
+    return release::look(*real_disk(), *manifests.back(), kept, engine::Jobs(2), silent).front();
 }
 
 }  // namespace
