@@ -96,6 +96,11 @@ bool shows_artwork(const std::string& role) {
     return false;
 }
 
+/// Where a font's characters cannot be told, fonts-readable says so, and nothing can be said of words.
+bool has_readable_fonts(const proof::PageFacts& page) {
+    return std::all_of(page.fonts.begin(), page.fonts.end(), [](const proof::FontFact& font) { return font.readable; });
+}
+
 /// Without blanks and marks and in lower case: how a reader parts words and lines does not matter.
 std::string run_together(const std::string& text) {
     std::string joined;
@@ -165,8 +170,7 @@ void check_sheet_foot(const Rules& rules, const SeenPdf& seen, Findings& finding
     if (!facts.subject.starts_with(kit + " ")) return;
     const std::vector<std::string> names{kit, facts.subject.substr(kit.size() + 1, version - kit.size() - 1), facts.title.substr(parted + 2), seen.paper->title};
     for (const RenderedPage& page : seen.rendered) {
-        const auto& fonts = facts.pages[static_cast<std::size_t>(page.page) - 1].fonts;
-        if (!std::all_of(fonts.begin(), fonts.end(), [](const proof::FontFact& font) { return font.readable; })) continue;  // fonts-readable tells of it
+        if (!has_readable_fonts(facts.pages[static_cast<std::size_t>(page.page) - 1])) continue;
         rules.tried("sheet-foot");
         const std::string read = run_together(page.text);
         std::vector<std::string> missing;
@@ -180,6 +184,7 @@ void check_sheet_foot(const Rules& rules, const SeenPdf& seen, Findings& finding
 
 void check_sheet_cautions(const Rules& rules, const SeenPdf& seen, Findings& findings) {
     if (seen.role != "materials" || seen.rendered.size() != seen.facts->pages.size()) return;
+    if (!std::all_of(seen.facts->pages.begin(), seen.facts->pages.end(), has_readable_fonts)) return;
     std::vector<std::string> read;
     for (const RenderedPage& page : seen.rendered)
         for (std::string& word : words_of(page.text)) read.push_back(std::move(word));
