@@ -8,9 +8,10 @@ build="cmake ninja-build g++ pkg-config libpodofo-dev libzip-dev libyaml-cpp-dev
   libjpeg-dev liblcms2-dev libisal-dev libdeflate-dev libpoppler-cpp-dev libqpdf-dev libfreetype-dev
   libfontconfig-dev libmuparser-dev nlohmann-json3-dev libkainjow-mustache-dev libpolyclipping-dev libssl-dev zlib1g-dev
   fontconfig fonts-lato fonts-vollkorn"
-# outside judges, PngSuite (in libsixel-examples), and the tools that the speed comparison runs beside
+# outside judges, PngSuite (in libsixel-examples), the tools that the speed comparison runs beside, and packages whose
+# documents are PDFs of many producers (the last three; where dpkg leaves documents out it is told to bring them)
 tests="catch2 libpng-dev libsixel-examples qpdf poppler-utils ghostscript mupdf-tools unzip zip locales img2pdf imagemagick python3
-  chromium"
+  chromium groff graphviz-doc fonts-sil-andika"
 # Node.js often comes from elsewhere, with an npm of its own that Debian's would not stand beside.
 command -v npm >/dev/null 2>&1 || tests="$tests nodejs npm"
 
@@ -38,6 +39,7 @@ echo "Installing:$missing"
 log=$(mktemp)
 $as_root apt-get update -q >/dev/null
 # shellcheck disable=SC2086
-$as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends $missing >"$log" 2>&1 || {
+$as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends \
+  -o 'DPkg::Options::=--path-include=/usr/share/doc/*' $missing >"$log" 2>&1 || {
   tail -20 "$log" >&2; rm -f "$log"; exit 3; }
 rm -f "$log"

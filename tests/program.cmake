@@ -28,10 +28,35 @@ set_target_properties(corpus PROPERTIES UNITY_BUILD OFF)  # each family names it
 target_compile_options(corpus PRIVATE -O1)
 target_compile_definitions(corpus PRIVATE ${QW_TEST_PATHS} POINTERHOLDER_TRANSITION=4)
 add_dependencies(corpus quirewright)
-add_test(NAME program.corpus COMMAND corpus)
-set_tests_properties(program.corpus PROPERTIES LABELS program)
+add_test(NAME program.corpus COMMAND corpus --pdfs ${CMAKE_BINARY_DIR}/corpus-pdfs)
+set_tests_properties(program.corpus PROPERTIES LABELS program FIXTURES_SETUP corpus-pdfs)
+
+# What we say of PDFs against what others say of them: of every PDF of the corpus and the demo kits, and of documents that
+# Debian packages bring (pipeline/set-up.sh), made by Ghostscript, Distiller, pdfTeX from 1.10b
+# to 1.40.15, cairo, gropdf and ImageMagick.
+file(GLOB QW_AGREEMENT_SOURCES CONFIGURE_DEPENDS agreement/*.cpp)
+add_executable(agreement ${QW_AGREEMENT_SOURCES})
+target_link_libraries(agreement PRIVATE qw_proof qw_engine qw_test_support)
+target_compile_options(agreement PRIVATE -O0)
+target_precompile_headers(agreement REUSE_FROM qw_test_support)
+add_test(NAME program.agreement COMMAND agreement 150 ${CMAKE_BINARY_DIR}/corpus-pdfs ${CMAKE_BINARY_DIR}/released)
+set_tests_properties(program.agreement PROPERTIES LABELS program FIXTURES_REQUIRED "corpus-pdfs;released")
+set(QW_GRAPHVIZ_PDFS Agraph dotguide dottyguide leftyguide libguide neatoguide smyrna prune gvpr.3 gv.3tcl)
+list(TRANSFORM QW_GRAPHVIZ_PDFS REPLACE "(.+)" "/usr/share/doc/graphviz/pdf/\\1.pdf")
+add_test(NAME program.agreement-elsewhere COMMAND agreement 25 /usr/share/doc/groff-base
+  /usr/share/doc/fonts-sil-andika/documentation/pdf ${QW_GRAPHVIZ_PDFS})
+set_tests_properties(program.agreement-elsewhere PROPERTIES LABELS program)
 
 # The report's page in a browser (tests/report/web).
 add_test(NAME program.report-page COMMAND sh ${CMAKE_CURRENT_SOURCE_DIR}/report/web/run.sh
   $<TARGET_FILE:quirewright> ${CMAKE_BINARY_DIR}/released ${CMAKE_BINARY_DIR}/report-page)
 set_tests_properties(program.report-page PROPERTIES LABELS program FIXTURES_REQUIRED released)
+
+# The longest first, so that at the end no processor waits for one of them: seconds of a quiet machine, roughly.
+foreach(cost program.corpus=150 program.survival=60 unit.compose=45 sanitized.artwork=45 program.judges=40 sanitized.pdf=40 unit.journal=40
+    sanitized.kit=35 program.same-bytes=30 program.faults=30 program.audit=30 unit.pdf=30 sanitized.bundle=25 program.parts=20 program.report-page=20 program.release=160)
+  string(REPLACE "=" ";" cost ${cost})
+  list(GET cost 0 name)
+  list(GET cost 1 seconds)
+  set_tests_properties(${name} PROPERTIES COST ${seconds})
+endforeach()

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// usage: corpus [--only RULE,RULE…] [--keep FOLDER]
+// usage: corpus [--only RULE,RULE…] [--keep FOLDER] [--pdfs FOLDER]
 // Audits every case with the built program, prints what was found and what was missed, and ends with 1 unless all is found,
-// all near misses and clean subjects are silent, and no rule is without a case.
+// all near misses and clean subjects are silent, and no rule is without a case. --pdfs leaves every PDF of a kit or a release,
+// each once, for those who judge PDFs.
 #include "corpus/cases.h"
 
+#include "base/digest.h"
 #include "engine/jobs.h"
 #include "support/shell.h"
 
@@ -85,7 +87,33 @@ struct Trial {
     std::string fault;
 };
 
-void try_out(Trial& trial, const Path& clean, const Path& folder) {
+/// The PDFs of the cases, each once, named after the first case that has it.
+class PdfsLeft {
+public:
+    explicit PdfsLeft(const std::string& folder) : folder_(folder) {
+        if (folder.empty()) return;
+        std::filesystem::remove_all(folder_);
+        std::filesystem::create_directories(folder_);
+    }
+    void take(const Path& below, const std::string& case_name) {
+        if (folder_.empty()) return;
+        for (const auto& entry : std::filesystem::recursive_directory_iterator(below)) {
+            if (!entry.is_regular_file() || entry.path().extension() != ".pdf") continue;
+            const std::string sha256 = digest_of(*disk_, entry.path()).sha256;
+            const std::lock_guard lock(mutex_);
+            if (known_.insert(sha256).second)
+                std::filesystem::copy_file(entry.path(), folder_ / (case_name + "-" + sha256.substr(0, 8) + "-" + entry.path().filename().string()));
+        }
+    }
+
+private:
+    Path folder_;
+    std::unique_ptr<Disk> disk_ = real_disk();
+    std::set<std::string> known_;
+    std::mutex mutex_;
+};
+
+void try_out(Trial& trial, const Path& clean, const Path& folder, PdfsLeft& pdfs) {
     std::filesystem::create_directories(folder);
     try {
         Work work(clean, folder);
@@ -93,6 +121,7 @@ void try_out(Trial& trial, const Path& clean, const Path& folder) {
         if (trial.one->subject == Subject::kit) std::filesystem::remove_all(work.release());
         (trial.near ? trial.one->near : trial.one->defect)(work);
         work.finish();
+        for (const Path& below : {work.kit(), work.out()}) pdfs.take(below, trial.one->rule + (trial.near ? "-near" : ""));
         const Audit audit = audited(work, trial.one->subject, folder);
         trial.fault = trial.near ? judged_silent(audit) : judged_defect(audit, trial.one->found_as.empty() ? trial.one->rule : trial.one->found_as);
     } catch (const std::exception& error) {
@@ -118,6 +147,7 @@ std::string option(int argc, char** argv, const std::string& name) {
 
 int main(int argc, char** argv) {
     const std::string only = option(argc, argv, "--only"), keep = option(argc, argv, "--keep");
+    PdfsLeft pdfs(option(argc, argv, "--pdfs"));
     const test::TestFolder temporary;
     const Path folder = keep.empty() ? temporary.path() : Path(keep);
     std::vector<Case> cases;
@@ -132,6 +162,7 @@ int main(int argc, char** argv) {
     std::erase_if(cases, [&](const Case& one) { return !only.empty() && ("," + only + ",").find("," + one.rule + ",") == std::string::npos; });
 
     make_clean(folder / "clean");
+    pdfs.take(folder / "clean/out", "clean");
     std::vector<std::string> alarms;
     for (const Subject subject : {Subject::kit, Subject::release, Subject::zip, Subject::published}) {
         const Path own = folder / (std::string("clean-") + name_of(subject));
@@ -148,7 +179,7 @@ int main(int argc, char** argv) {
     }
     engine::Jobs(2).for_each(trials.size(), [&](std::size_t i) {
         const Path own = folder / std::to_string(i);
-        try_out(trials[i], folder / "clean", own);
+        try_out(trials[i], folder / "clean", own, pdfs);
         if (keep.empty()) std::filesystem::remove_all(own);
     });
 
