@@ -4,13 +4,13 @@
 # Needs root or sudo only when something is missing.
 set -eu
 
-build="cmake ninja-build g++ pkg-config libpodofo-dev libzip-dev libyaml-cpp-dev libspdlog-dev libcli11-dev
+build="cmake ninja-build g++ pkg-config libpodofo-dev libzip-dev libutf8proc-dev libyaml-cpp-dev libspdlog-dev libcli11-dev
   libjpeg-dev liblcms2-dev libisal-dev libdeflate-dev libpoppler-cpp-dev libqpdf-dev libfreetype-dev
   libfontconfig-dev libmuparser-dev nlohmann-json3-dev libkainjow-mustache-dev libpolyclipping-dev libssl-dev zlib1g-dev
   fontconfig fonts-lato fonts-vollkorn"
 # outside judges, PngSuite (in libsixel-examples), the tools that the speed comparison runs beside, and packages whose
 # documents are PDFs of many producers (the last three; where dpkg leaves documents out it is told to bring them)
-tests="catch2 libpng-dev libsixel-examples qpdf poppler-utils ghostscript mupdf-tools unzip zip locales img2pdf imagemagick python3
+tests="catch2 libpng-dev libsixel-examples qpdf poppler-utils ghostscript mupdf-tools unzip zip libarchive-tools locales img2pdf imagemagick python3
   chromium groff graphviz-doc fonts-sil-andika"
 # Node.js often comes from elsewhere, with an npm of its own that Debian's would not stand beside.
 command -v npm >/dev/null 2>&1 || tests="$tests nodejs npm"

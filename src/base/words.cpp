@@ -115,4 +115,17 @@ bool is_device_name(std::string_view part) {
     return stem.size() == 4 && (stem.starts_with("com") || stem.starts_with("lpt")) && stem[3] >= '1' && stem[3] <= '9';
 }
 
+std::string fault_on_windows(std::string_view part) {
+    if (part.find_first_of("<>:\"|?*\\") != std::string_view::npos) return "it has a character that Windows forbids";
+    if (std::any_of(part.begin(), part.end(), [](char c) { return static_cast<unsigned char>(c) < 32; })) return "it has a control character";
+    if (part.ends_with(' ') || part.ends_with('.')) return "it ends in a space or a dot";
+    if (is_device_name(part)) return "Windows keeps the name " + in_lower_case(std::string(part.substr(0, part.find('.')))) + " for a device";
+    return "";
+}
+
+bool is_litter(std::string_view path) {
+    const std::string_view name = path.substr(path.rfind('/') + 1);
+    return name == ".DS_Store" || name == "Thumbs.db" || name == "desktop.ini" || name.starts_with("._") || name.ends_with("~") || name.ends_with(".bak") || name.ends_with(".tmp");
+}
+
 }  // namespace qw

@@ -34,6 +34,13 @@ std::string in_lower_case(std::string text);
 /// Namespaces"): "nul.txt" is NUL. `part`: one part of a path.
 bool is_device_name(std::string_view part);
 
+/// Why one part of a path is no file's name on Windows, or "" (Microsoft, "Naming Files, Paths, and Namespaces"): its characters,
+/// control characters, a space or dot at the end, a device's name.
+std::string fault_on_windows(std::string_view part);
+
+/// What desktops and editors leave behind in folders, by the last part of a path.
+bool is_litter(std::string_view path);
+
 /// "full-sheets" becomes "full sheets": a name as people read it.
 std::string spaced_name(std::string name);
 

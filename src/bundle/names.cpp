@@ -4,6 +4,7 @@
 #include "base/words.h"
 
 #include <algorithm>
+#include <cctype>
 #include <string_view>
 
 namespace qw::bundle {
@@ -11,6 +12,7 @@ namespace qw::bundle {
 namespace {
 
 constexpr std::size_t longest_name = 180;
+constexpr std::size_t longest_part = 255;  // of ext4 and APFS
 
 bool portable(char c) {
     return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.';
@@ -24,7 +26,39 @@ std::string fault_in_part(std::string_view part) {
     return "";
 }
 
+/// Between slashes; of a folder's entry the empty part behind its slash is left out.
+std::vector<std::string> parts_of(const std::string& name) {
+    std::vector<std::string> parts;
+    for (std::size_t start = 0; start < name.size();) {
+        const std::size_t end = std::min(name.find('/', start), name.size());
+        parts.push_back(name.substr(start, end - start));
+        start = end + 1;
+    }
+    return parts;
+}
+
 }  // namespace
+
+std::string fault_elsewhere(const std::string& name) {
+    if (name.empty()) return "it is empty";
+    for (const std::string& part : parts_of(name.front() == '/' ? name.substr(1) : name)) {
+        if (part == "..") continue;  // an escape, which is told by itself
+        if (part.empty() || part == ".") return "it has an empty part";
+        if (part.size() > longest_part) return "a part of it has more than " + std::to_string(longest_part) + " bytes";
+        if (const std::string fault = fault_on_windows(part); !fault.empty()) return fault;
+    }
+    return "";
+}
+
+std::string escape_in_name(const std::string& name) {
+    std::string slashed = name;
+    std::replace(slashed.begin(), slashed.end(), '\\', '/');
+    if (slashed.starts_with('/')) return "it is an absolute path";
+    if (slashed.size() > 1 && slashed[1] == ':' && std::isalpha(static_cast<unsigned char>(slashed[0])) && (slashed.size() == 2 || slashed[2] == '/')) return "it names a drive";
+    for (const std::string& part : parts_of(slashed))
+        if (part == "..") return "it climbs out of its folder";
+    return "";
+}
 
 std::string fault_in_name(const std::string& name) {
     if (name.empty()) return "it is empty";

@@ -2,6 +2,8 @@
 #include "bundle/zip.h"
 
 #include "base/digest.h"
+#include "base/words.h"
+#include "bundle/kinds.h"
 #include "bundle/zip_callback.h"
 
 #include <algorithm>
@@ -21,11 +23,12 @@ constexpr std::uint64_t inflated_for_free = std::uint64_t{64} << 20;
 constexpr std::uint64_t most_inflated_per_byte = 200;
 constexpr std::size_t most_kept = std::size_t{1} << 20;
 
-/// A zip of any origin, as libzip reads it.
+/// A zip of any origin, as libzip reads it: without what lies around it, which libzip takes for damage.
 class ArchiveInput : public ZipCallback {
 public:
-    ArchiveInput(Disk& disk, const Path& path, std::exception_ptr& failure) : ZipCallback(failure), file_(disk.open(path)) {}
-    std::uint64_t size() const { return file_->size(); }
+    ArchiveInput(Disk& disk, const Path& path, const Structure& structure, std::exception_ptr& failure)
+        : ZipCallback(failure), file_(disk.open(path)), begin_(structure.begin), size_(structure.end - structure.begin) {}
+    std::uint64_t size() const { return size_; }
 
 private:
     zip_int64_t call(void* data, zip_uint64_t length, zip_source_cmd_t command) override {
@@ -49,7 +52,8 @@ private:
     }
 
     zip_int64_t read(std::byte* to, zip_uint64_t length) {
-        const std::size_t n = file_->read(at_, {to, static_cast<std::size_t>(length)});
+        const std::uint64_t left = at_ < size_ ? size_ - at_ : 0;
+        const std::size_t n = file_->read(begin_ + at_, {to, static_cast<std::size_t>(std::min(length, left))});
         at_ += n;
         return static_cast<zip_int64_t>(n);
     }
@@ -63,10 +67,14 @@ private:
     }
 
     std::unique_ptr<Source> file_;
-    std::uint64_t at_ = 0;
+    std::uint64_t begin_, size_, at_ = 0;
 };
 
 struct Damage {
+    std::string text;
+};
+/// What would inflate beyond measure.
+struct Bomb {
     std::string text;
 };
 
@@ -74,14 +82,16 @@ struct Damage {
 /// with the disk stays the Fault that it is.
 class Unpacking {
 public:
-    Unpacking(Disk& disk, const Path& path) : input_(disk, path, failure_), buffer_(unpacked_at_once) {
-        if (input_.size() == 0) fail("it is empty");  // libzip takes no bytes for a zip without entries
+    /// Whether headers agree is told by the structure, so libzip need not stop at it.
+    Unpacking(Disk& disk, const Path& path, const Structure& structure) : structure_(structure), input_(disk, path, structure, failure_), buffer_(unpacked_at_once) {
         ZipError error;
         zip_source_t* source = input_.source(error.get());
-        zip_ = source ? zip_open_from_source(source, ZIP_RDONLY | ZIP_CHECKCONS, error.get()) : nullptr;
-        if (zip_) return;
-        if (source) zip_source_free(source);
-        fail(text_of(error));
+        zip_ = source ? zip_open_from_source(source, ZIP_RDONLY, error.get()) : nullptr;
+        if (!zip_ && source) zip_source_free(source);
+        if (!zip_) fail("it cannot be read as a zip: " + error.text());
+        if (count() != structure_.entries.size()) fail("its headers contradict each other");
+        for (std::uint64_t i = 0; i < count(); ++i)
+            if (name(i) != structure_.entries[i].called()) fail("its headers contradict each other about the name of entry " + std::to_string(i + 1));
     }
     ~Unpacking() { zip_discard(zip_); }
     Unpacking(const Unpacking&) = delete;
@@ -95,19 +105,25 @@ public:
         std::uint64_t packed = 0, inflated = 0;
         for (std::uint64_t i = 0; i < count(); ++i) {
             const zip_stat_t st = stat(i);
+            if (!unreadable(i).empty()) continue;
             const std::string name = "'" + std::string(st.name) + "' ";
-            if (st.encryption_method != ZIP_EM_NONE) throw Damage{name + "is encrypted"};
-            if (st.comp_method != ZIP_CM_STORE && st.comp_method != ZIP_CM_DEFLATE)
-                throw Damage{name + "is packed by method " + std::to_string(st.comp_method) + ", neither stored nor deflated"};
-            if (st.comp_size > input_.size() - packed) throw Damage{name + "shares its bytes with another entry or lies outside of the file"};
-            packed += st.comp_size;
+            // Entries that overlap may claim more than there is; what each of them claims counts.
+            if (st.comp_size > input_.size()) throw Damage{name + "lies outside of the file"};
+            packed += std::min(st.comp_size, input_.size() - packed);
             if (st.comp_method == ZIP_CM_STORE && st.size != st.comp_size) throw Damage{name + "is stored with two different sizes"};
-            if (st.comp_method == ZIP_CM_STORE) continue;
-            if (st.size > largest_inflated) throw Damage{name + "would inflate to " + std::to_string(st.size) + " bytes"};
             inflated += st.size;
             if (inflated > inflated_for_free + most_inflated_per_byte * packed)
-                throw Damage{name + "would inflate to more than " + std::to_string(most_inflated_per_byte) + " times its size"};
+                throw Bomb{name + "would make it inflate to more than " + std::to_string(most_inflated_per_byte) + " times its size"};
+            if (st.comp_method != ZIP_CM_STORE && st.size > largest_inflated) throw Bomb{name + "would inflate to " + std::to_string(st.size) + " bytes"};
         }
+    }
+
+    /// Why an entry cannot be read by us, whole as it may be; "": it can.
+    std::string unreadable(std::uint64_t index) const {
+        const EntryHeader& entry = structure_.entries[index];
+        if (entry.is_encrypted()) return "it is encrypted";
+        if (entry.method != ZIP_CM_STORE && entry.method != ZIP_CM_DEFLATE) return "it is packed by method " + std::to_string(entry.method);
+        return "";
     }
 
     /// `kept` gains the bytes of the entry that is wanted; `put`, where there is one, all bytes.
@@ -115,7 +131,9 @@ public:
         const zip_stat_t st = stat(index);
         const std::unique_ptr<zip_file_t, int (*)(zip_file_t*)> file(zip_fopen_index(zip_, index, 0), zip_fclose);
         if (!file) fail("'" + std::string(st.name) + "' cannot be read: " + zip_strerror(zip_));
-        Seen seen{st.name, 0, "", st.comp_method == ZIP_CM_STORE};
+        Seen seen;
+        seen.name = st.name;
+        seen.stored = st.comp_method == ZIP_CM_STORE;
         Sha256 digest;
         for (;;) {
             const zip_int64_t n = zip_fread(file.get(), buffer_.data(), buffer_.size());
@@ -126,6 +144,8 @@ public:
             const auto bytes = std::span(buffer_).first(static_cast<std::size_t>(n));
             digest.add(bytes);
             if (put) put->write(bytes);
+            if (seen.begins.size() < telling_bytes)
+                seen.begins.append(reinterpret_cast<const char*>(buffer_.data()), std::min(bytes.size(), telling_bytes - seen.begins.size()));
             if (seen.name == wanted && kept.size() < most_kept)
                 kept.append(reinterpret_cast<const char*>(buffer_.data()), std::min(static_cast<std::size_t>(n), most_kept - kept.size()));
         }
@@ -140,16 +160,6 @@ private:
         throw Damage{text};
     }
 
-    static std::string text_of(ZipError& error) {
-        switch (error.code()) {
-            case ZIP_ER_NOZIP: return "it is no zip, or its end is missing";
-            case ZIP_ER_INCONS: return "its headers contradict each other";
-            case ZIP_ER_EXISTS: return "two of its entries have the same name";
-            case ZIP_ER_MULTIDISK: return "it is one part of a zip in several parts";
-            default: return "it cannot be read as a zip: " + error.text();
-        }
-    }
-
     zip_stat_t stat(std::uint64_t index) const {
         zip_stat_t st;
         zip_stat_init(&st);
@@ -159,6 +169,7 @@ private:
         return st;
     }
 
+    const Structure& structure_;
     std::exception_ptr failure_;
     ArchiveInput input_;
     std::vector<std::byte> buffer_;
@@ -169,10 +180,24 @@ private:
 
 Content unpack_zip(Disk& disk, const Path& path, const std::string& wanted, const PutAt& put_at) {
     Content content;
+    content.structure = read_structure(disk, path);
+    content.damage = content.structure.damage;
+    if (!content.damage.empty()) return content;
+    // libzip opens no zip with a name that says it is UTF-8 and is not; which one it is the structure tells.
+    const auto& headers = content.structure.entries;
+    if (std::any_of(headers.begin(), headers.end(), [](const EntryHeader& entry) { return entry.says_utf8() && bad_utf8_at(entry.name); })) {
+        for (const EntryHeader& entry : headers) content.entries.push_back({entry.called(), entry.size, "", false, "a name that is not UTF-8 keeps the bundle from being opened", ""});
+        return content;
+    }
     try {
-        Unpacking zip(disk, path);
+        Unpacking zip(disk, path, content.structure);
         zip.check_claims();
         for (std::uint64_t i = 0; i < zip.count(); ++i) {
+            const std::string unread = zip.unreadable(i);
+            if (!unread.empty()) {
+                content.entries.push_back({zip.name(i), 0, "", false, unread, ""});
+                continue;
+            }
             const std::optional<Path> place = put_at(zip.name(i), static_cast<std::size_t>(i));
             const std::unique_ptr<Sink> put = place ? disk.create(*place) : nullptr;
             content.entries.push_back(zip.entry(i, wanted, content.text, put.get()));
@@ -180,6 +205,8 @@ Content unpack_zip(Disk& disk, const Path& path, const std::string& wanted, cons
         }
     } catch (const Damage& damage) {
         content.damage = damage.text;
+    } catch (const Bomb& bomb) {
+        content.inflates = bomb.text;
     }
     return content;
 }

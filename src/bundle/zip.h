@@ -3,6 +3,7 @@
 
 #include "base/clock.h"
 #include "base/disk.h"
+#include "bundle/structure.h"
 
 #include <cstdint>
 #include <functional>
@@ -23,6 +24,14 @@ struct Entry {
 /// Microsoft "Naming files": reserved device names, no trailing dot or space).
 std::string fault_in_name(const std::string& name);
 
+/// Why a name of a bundle that others made is refused or changed by some system, or "" (base/words.h): a looser rule than
+/// ours, which is a custom.
+std::string fault_elsewhere(const std::string& name);
+
+/// Why a name leads out of the folder that a bundle is unpacked to, or "": absolute, with a drive, or climbing by ".."
+/// (APPNOTE 4.4.17.1). A backslash counts as a slash, as Windows takes it.
+std::string escape_in_name(const std::string& name);
+
 struct Written {
     std::uint64_t bytes = 0;
     std::string sha256;
@@ -36,18 +45,25 @@ struct Written {
 Written write_zip(Disk& disk, const Path& path, const std::vector<Entry>& entries, const Date& date);
 
 /// What a zip holds, read back with every byte inflated and its CRC checked. Names are told as they are, however
-/// hostile. Contradicting headers, doubles, encryption and what would inflate beyond measure (an entry to more than
-/// 2 GiB, all of them to more than 200 times their size) are damage. A disk that cannot be read is a Fault.
+/// hostile. An entry that is encrypted, or packed by other methods than stored and deflate, is told as not read, and the rest is
+/// read. What would inflate beyond measure (an entry to more than 2 GiB, all of them to more than 200 times their size and
+/// 64 MiB) is not unpacked at all. Whether the headers agree with each other the structure tells. A disk that cannot be read
+/// is a Fault.
 struct Seen {
     std::string name;
     std::uint64_t bytes = 0;
     std::string sha256;
     bool stored = false;
+    std::string unread;  ///< not empty: its bytes were not read, and why; size and digest are then not known
+    std::string begins;  ///< its first bytes (bundle/kinds.h)
 };
 struct Content {
-    std::string damage;  ///< not empty: it cannot be read as a zip, or an entry is damaged, and which
-    std::vector<Seen> entries;
-    std::string text;    ///< the wanted entry's bytes, at most 1 MiB of them; empty: there is none
+    std::string damage;    ///< not empty: it cannot be read as a zip, or an entry is damaged, and which
+    std::string inflates;  ///< not empty: it would inflate beyond measure, and was not unpacked
+    std::vector<Seen> entries;  ///< beside the structure's; fewer where there is damage
+    std::string text;      ///< the wanted entry's bytes, at most 1 MiB of them; empty: there is none
+    Structure structure;
+    bool is_whole() const { return damage.empty() && inflates.empty(); }
 };
 /// `wanted` names one entry, a list of contents say, whose bytes are kept while everything is read.
 Content read_zip(Disk& disk, const Path& path, const std::string& wanted = "");

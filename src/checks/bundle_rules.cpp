@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "checks/bundle_rules.h"
 
-#include "base/words.h"
+#include "bundle/unicode.h"
+#include "checks/zip_rules.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <sstream>
+#include <string_view>
 
 namespace qw::checks {
 
@@ -16,75 +19,87 @@ Finding finding(const std::string& rule, const std::string& file, std::string me
 }
 
 constexpr const char* again = "Release the kit again and replace the bundle";
+constexpr std::string_view contents_name = "contents.txt";
+
+/// As sha256sum reads it: digest, two spaces, name.
+bool is_formed(const std::string& line) {
+    const auto hexadecimal = [](char c) { return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'f'); };
+    return line.size() > 66 && line.compare(64, 2, "  ") == 0 && std::all_of(line.begin(), line.begin() + 64, hexadecimal);
+}
 
 /// Name → digest as contents.txt tells them; lines of another form end up under an empty name.
 std::map<std::string, std::string> told_by(const std::string& contents) {
     std::map<std::string, std::string> told;
     std::istringstream lines(contents);
-    for (std::string line; std::getline(lines, line);) {
-        const bool formed = line.size() > 66 && line.compare(64, 2, "  ") == 0;
-        told[formed ? line.substr(66) : ""] = formed ? line.substr(0, 64) : line;
-    }
+    for (std::string line; std::getline(lines, line);) told[is_formed(line) ? line.substr(66) : ""] = is_formed(line) ? line.substr(0, 64) : line;
     return told;
 }
 
-void check_names(const Rules& rules, const PackedBundle& bundle, Findings& findings) {
-    std::set<std::string> folded;
-    rules.tried("bundle-names", bundle.files.size());
-    for (const PackedFile& file : bundle.files) {
-        std::string fault = file.name_fault;
-        if (!folded.insert(in_lower_case(file.name)).second) fault = "another name differs in case only, or not at all";
-        if (fault.empty()) continue;
-        rules.say(findings, finding("bundle-names", bundle.path, file.name, "a-z 0-9 - _ . and /, at most 180 bytes", "A name in the bundle does not unpack on every system: " + fault, again));
-    }
+/// Sheets that every bundle of ours has, side by side.
+bool has_our_sheets(const std::vector<bundle::Seen>& files) {
+    std::set<std::string> names;
+    for (const bundle::Seen& file : files) names.insert(file.name);
+    constexpr std::string_view one = "print-check.pdf", other = "measurements.pdf";
+    return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
+        return name.ends_with(one) && names.contains(name.substr(0, name.size() - one.size()) + std::string(other));
+    });
 }
 
-}  // namespace
+void check_names(const Rules& rules, const PackedBundle& bundle, Findings& findings) {
+    rules.tried("bundle-names", bundle.content.entries.size());
+    for (const bundle::Seen& file : bundle.content.entries)
+        if (const std::string fault = bundle::fault_in_name(file.name); !fault.empty())
+            rules.say(findings, finding("bundle-names", bundle.path, bundle::shown_name(file.name), "a-z 0-9 - _ . and /, at most 180 bytes", "A name in the bundle does not unpack on every system: " + fault, again));
+}
 
-void check_bundle(const Rules& rules, const PackedBundle& bundle, Findings& findings) {
-    rules.tried("bundle-damaged");
-    if (!bundle.damage.empty()) {
-        rules.say(findings, finding("bundle-damaged", bundle.path, bundle.damage, "a whole zip", "The bundle cannot be unpacked: " + bundle.damage, again));
-        return;
-    }
-    check_names(rules, bundle, findings);
+void check_contents(const Rules& rules, const PackedBundle& bundle, Findings& findings) {
+    const auto& files = bundle.content.entries;
     rules.tried("bundle-complete");
-    auto told = told_by(bundle.contents);
-    rules.tried("bundle-digests", bundle.files.size());
-    for (const PackedFile& file : bundle.files) {
-        if (file.name == "contents.txt") continue;
+    auto told = told_by(bundle.content.text);
+    rules.tried("bundle-digests", files.size());
+    std::set<std::string> met;
+    for (const bundle::Seen& file : files) {
+        if (file.name == contents_name) continue;
+        const bool again_met = !met.insert(file.name).second;  // a double, which is told as such
         const auto found = told.find(file.name);
         if (found == told.end()) {
-            rules.say(findings, finding("bundle-complete", bundle.path, file.name, "every file", "contents.txt does not tell of a file in the bundle", again));
+            if (!again_met)
+                rules.say(findings, finding("bundle-complete", bundle.path, bundle::shown_name(file.name), "every file", "contents.txt does not tell of a file in the bundle", again));
             continue;
         }
-        if (found->second != file.sha256)
+        if (file.unread.empty() && found->second != file.sha256)
             rules.say(findings, finding("bundle-digests", bundle.path, file.name + " " + file.sha256.substr(0, 16), found->second.substr(0, 16), "A file in the bundle is not the one that contents.txt tells of", again));
         told.erase(found);
     }
     for (const auto& [name, digest] : told)
-        rules.say(findings, finding("bundle-complete", bundle.path, name.empty() ? digest : name, "every file that is told", name.empty() ? "contents.txt has a line that sha256sum cannot read" : "A file that contents.txt tells of is not in the bundle", again));
+        rules.say(findings, finding("bundle-complete", bundle.path, bundle::shown_name(name.empty() ? digest : name), "every file that is told",
+                                    name.empty() ? "contents.txt has a line that sha256sum cannot read" : "A file that contents.txt tells of is not in the bundle", again));
 }
 
-void check_record(const Rules& rules, const record::ReleaseRecord& record, const std::vector<PackedBundle>& bundles, Findings& findings) {
-    rules.tried("record-agrees", record.files.size() + record.bundles.size());
-    std::map<std::string, const PackedBundle*> by_path;
-    for (const PackedBundle& bundle : bundles) by_path[bundle.path] = &bundle;
-    for (const record::Bundle& told : record.bundles) {
-        const auto found = by_path.find(told.path);
-        if (found == by_path.end()) rules.say(findings, finding("record-agrees", told.path, "missing", "a bundle", "release.json tells of a bundle that is not there", again));
-        else if (found->second->sha256 != told.sha256 || found->second->bytes != told.bytes)
-            rules.say(findings, finding("record-agrees", told.path, found->second->sha256.substr(0, 16), told.sha256.substr(0, 16), "The bundle is not the one that release.json tells of", again));
+}  // namespace
+
+bool PackedBundle::ours() const {
+    if (recorded || has_our_sheets(content.entries)) return true;
+    std::istringstream lines(content.text);
+    for (std::string line; std::getline(lines, line);)
+        if (is_formed(line)) return true;
+    return false;
+}
+
+void check_bundle(const Rules& rules, const PackedBundle& bundle, Findings& findings) {
+    rules.tried("bundle-damaged");
+    if (!bundle.content.damage.empty()) {
+        const std::string damage = bundle::shown_name(bundle.content.damage);
+        rules.say(findings, finding("bundle-damaged", bundle.path, damage, "a whole zip", "The bundle cannot be unpacked: " + damage, bundle.ours() ? again : "Pack the bundle anew, and test it before it is uploaded"));
+        return;
     }
-    for (const record::File& told : record.files) {
-        const auto bundle = by_path.find(told.bundle);
-        if (bundle == by_path.end() || !bundle->second->damage.empty()) continue;
-        const auto& files = bundle->second->files;
-        const auto found = std::find_if(files.begin(), files.end(), [&](const PackedFile& f) { return f.name == told.path; });
-        if (found == files.end()) rules.say(findings, finding("record-agrees", told.path, "missing", "in " + told.bundle, "release.json tells of a file that is not in the bundle", again));
-        else if (found->sha256 != told.sha256)
-            rules.say(findings, finding("record-agrees", told.path, found->sha256.substr(0, 16), told.sha256.substr(0, 16), "A file in the bundle is not the one that release.json tells of", again));
-    }
+    check_zip(rules, bundle, findings);
+    if (!bundle.content.inflates.empty()) return;
+    check_packed_files(rules, bundle, findings);
+    check_packed_names(rules, bundle, findings);
+    if (!bundle.ours()) return;
+    check_names(rules, bundle, findings);
+    check_contents(rules, bundle, findings);
 }
 
 void check_shop(const Rules& rules, const kit::Shop* shop, const std::vector<PackedBundle>& bundles, Findings& findings) {

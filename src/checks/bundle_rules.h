@@ -1,36 +1,33 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "base/clock.h"
+#include "bundle/zip.h"
 #include "checks/rules.h"
 #include "kit/pipeline.h"
-#include "record/release_record.h"
 
-#include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace qw::checks {
 
-/// One file inside a bundle as it was read back.
-struct PackedFile {
-    std::string name, sha256;
-    std::uint64_t bytes = 0;
-    std::string name_fault;  ///< why the name is not safe on every system; empty: it is
-};
-
 /// A bundle as it was read back.
 struct PackedBundle {
-    std::string path, damage, sha256;
+    std::string path, sha256;
     std::uint64_t bytes = 0;
-    std::vector<PackedFile> files;
-    std::string contents;    ///< contents.txt as it lies in the bundle; empty: there is none
+    bundle::Content content;         ///< contents.txt is its text
+    std::optional<Date> date = {};   ///< of the kit that it was packed from, where that is known
+    bool recorded = false;           ///< a release.json of ours names it
+
+    /// Made by this program, as far as can be told: recorded, or with a contents.txt of our form, or with the sheets that every
+    /// bundle of ours has. It then has to keep what this program promises; of any other only what can be known is said.
+    bool ours() const;
 };
 
-/// A bundle by itself: readable, safe names, no doubles, contents.txt tells every other file by its right digest.
+/// A bundle by itself. One of ours: safe names, no doubles, contents.txt tells every other file by its right digest. Any: whole,
+/// its bytes (zip_rules.h), its names (zip_name_rules.h), what is in it.
 void check_bundle(const Rules& rules, const PackedBundle& bundle, Findings& findings);
-
-/// Bundles against the record that goes with them: nothing missing, nothing extra, the same digests.
-void check_record(const Rules& rules, const record::ReleaseRecord& record, const std::vector<PackedBundle>& bundles, Findings& findings);
 
 /// What the shop accepts. No shop: nothing to say.
 void check_shop(const Rules& rules, const kit::Shop* shop, const std::vector<PackedBundle>& bundles, Findings& findings);

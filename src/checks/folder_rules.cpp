@@ -17,22 +17,6 @@ bool is_artwork(const std::string& path) {
     return name.ends_with(".png") || name.ends_with(".jpg") || name.ends_with(".jpeg") || name.ends_with(".pdf");
 }
 
-/// Left behind by desktops and editors.
-bool is_litter(const std::string& path) {
-    const std::string name = last_part(path);
-    return name == ".DS_Store" || name == "Thumbs.db" || name == "desktop.ini" || name.starts_with("._") || name.ends_with("~") || name.ends_with(".bak") || name.ends_with(".tmp");
-}
-
-/// Why a name does not travel to every system (Microsoft, "Naming Files, Paths, and Namespaces"); empty: it does.
-std::string untravelled(const std::string& path) {
-    const std::string name = last_part(path);
-    if (name.find_first_of("<>:\"\\|?*") != std::string::npos) return "it has a character that Windows forbids";
-    if (std::any_of(name.begin(), name.end(), [](char c) { return static_cast<unsigned char>(c) < 32; })) return "it has a control character";
-    if (name.ends_with(' ') || name.ends_with('.')) return "it ends in a space or a dot";
-    if (is_device_name(name)) return "Windows keeps the name " + in_lower_case(name.substr(0, name.find('.'))) + " for a device";
-    return "";
-}
-
 Finding finding(const char* rule, const std::string& file, std::string measured, std::string limit, std::string message, std::string mend) {
     return {rule, Level::error, file, 0, 0, std::move(measured), std::move(limit), std::move(message), std::move(mend)};
 }
@@ -53,7 +37,7 @@ void check_folder(const Rules& rules, const std::vector<std::string>& all, const
         }
         if (is_artwork(path) && !named.contains(path))
             rules.say(findings, finding("folder-unused", path, "in no set", "in a set", "A picture lies in the kit's folder and is in no set, so buyers do not get it", "Add it to a set, or move it out of the folder"));
-        if (const std::string why = untravelled(path); !why.empty())
+        if (const std::string why = fault_on_windows(last_part(path)); !why.empty())
             rules.say(findings, finding("folder-names", path, why, "a name for every system", "A name does not travel to every system", "Rename it: letters, digits, hyphens"));
         const auto [twin, fresh] = by_lower.emplace(in_lower_case(path), path);
         if (!fresh) rules.say(findings, finding("folder-case-twins", path, "and " + twin->second, "names that differ in more than case", "Two names differ in case only; on other systems one of the files takes the other's place", "Rename one of them"));

@@ -79,7 +79,7 @@ report::AuditReport audit_bundle(Disk& disk, const Order& order, const Path& zip
     std::vector<OpenedBundle> bundles;
     bundles.push_back(open_bundle(disk, zip, shown_name(zip), scratch));
     checks::check_bundle(rules, bundles.front().packed, report.findings);
-    judge_bundles(disk, pdfs_of(bundles, nullptr, pipeline), all_whole(bundles), rules, kept, engine::Jobs(order.jobs), progress, report);
+    judge_bundles(disk, pdfs_of(bundles, nullptr, pipeline), nullptr, all_whole(bundles), rules, kept, engine::Jobs(order.jobs), progress, report);
     keep(kept);
     return ended(rules, std::move(report));
 }
@@ -89,17 +89,17 @@ report::AuditReport audit_release(Disk& disk, const Order& order, const Path& fo
     const checks::Rules rules(pipeline.checks, {});
     report::AuditReport report = begun(order, shown_name(folder));
     record::ReleaseRecord record;
+    rules.tried("record-readable");
     try {
         record = record::read_release_record(read_text(disk, folder / "release.json", std::uint64_t{64} << 20), "release.json");
     } catch (const Fault& fault) {
-        rules.tried("record-agrees");
         rules.say(report.findings, damaged_record(fault));
         return ended(rules, std::move(report));
     }
     report.subject = record.kit + " " + record.version;
     engine::Kept kept(disk, kept_beside(folder));
-    const std::vector<OpenedBundle> bundles = open_release(disk, rules, record, folder, scratch, report.findings);
-    judge_bundles(disk, pdfs_of(bundles, &record, pipeline), all_whole(bundles), rules, kept, engine::Jobs(order.jobs), progress, report);
+    const std::vector<OpenedBundle> bundles = open_release(disk, rules, record, pipeline.papers, std::nullopt, folder, scratch, report.findings);
+    judge_bundles(disk, pdfs_of(bundles, &record, pipeline), &record, all_whole(bundles), rules, kept, engine::Jobs(order.jobs), progress, report);
     keep(kept);
     return ended(rules, std::move(report));
 }

@@ -44,6 +44,12 @@ std::vector<checks::FilesOfSet> files_of_sets(const kit::Manifest& manifest) {
 
 }  // namespace
 
+std::vector<std::string> files_below(Disk& disk, const Path& folder) {
+    std::vector<std::string> all;
+    collect(disk, folder, "", 0, all);
+    return all;
+}
+
 void check_kit_folder(Disk& disk, const kit::Manifest& manifest, const checks::Rules& rules, Findings& findings) {
     std::set<std::string> named;
     for (const kit::Set& set : manifest.sets)

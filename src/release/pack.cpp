@@ -19,33 +19,25 @@ void write_contents(Disk& disk, const Path& folder, record::ReleaseRecord& recor
     record.files.push_back({contents_name, "", text.size(), sha256_of(text), "contents", std::nullopt, std::nullopt, 0});
 }
 
-checks::PackedBundle packed(const bundle::Content& content, const std::string& shown, const FileDigest& whole) {
-    checks::PackedBundle packed;
-    packed.path = shown;
-    packed.damage = content.damage;
-    packed.bytes = whole.bytes;
-    packed.sha256 = whole.sha256;
-    packed.contents = content.text;
-    for (const bundle::Seen& seen : content.entries) packed.files.push_back({seen.name, seen.sha256, seen.bytes, bundle::fault_in_name(seen.name)});
-    return packed;
-}
-
-bool is_pdf_by_name(const std::string& name) { return in_lower_case(name).ends_with(".pdf"); }
+/// What macOS packs beside a file has its name and is none.
+bool is_pdf_by_name(const std::string& name) { return in_lower_case(name).ends_with(".pdf") && !is_litter(name); }
 
 }  // namespace
 
 checks::PackedBundle read_back(Disk& disk, const Path& path, const std::string& shown, const FileDigest& whole) {
-    return packed(bundle::read_zip(disk, path, contents_name), shown, whole);
+    return {shown, whole.sha256, whole.bytes, bundle::read_zip(disk, path, contents_name)};
 }
 
 OpenedBundle open_bundle(Disk& disk, const Path& path, const std::string& shown, const Path& folder) {
     OpenedBundle opened;
-    const bundle::Content content = bundle::unpack_zip(disk, path, contents_name, [&](const std::string& name, std::size_t index) -> std::optional<Path> {
-        opened.taken_out.push_back(is_pdf_by_name(name) ? std::optional(folder / (std::to_string(index) + ".pdf")) : std::nullopt);
-        return opened.taken_out.back();
+    bundle::Content content = bundle::unpack_zip(disk, path, contents_name, [&](const std::string& name, std::size_t index) -> std::optional<Path> {
+        opened.taken_out.resize(index + 1);  // entries that were not read are passed over
+        if (is_pdf_by_name(name)) opened.taken_out[index] = folder / (std::to_string(index) + ".pdf");
+        return opened.taken_out[index];
     });
-    opened.packed = packed(content, shown, digest_of(disk, path));
-    opened.taken_out.resize(opened.packed.files.size());
+    const FileDigest whole = digest_of(disk, path);
+    opened.packed = {shown, whole.sha256, whole.bytes, std::move(content)};
+    opened.taken_out.resize(opened.packed.content.entries.size());
     return opened;
 }
 
@@ -62,9 +54,12 @@ void pack(Disk& disk, const Path& folder, const ReadKit& kit, const checks::Rule
     const bundle::Written written = bundle::write_zip(disk, folder / name, entries, kit.date);
     record.bundles.push_back({name, written.bytes, written.sha256, static_cast<int>(entries.size())});
 
-    const checks::PackedBundle packed = read_back(disk, folder / name, name, {written.bytes, written.sha256});
+    checks::PackedBundle packed = read_back(disk, folder / name, name, {written.bytes, written.sha256});
+    packed.recorded = true;
+    packed.date = kit.date;
     checks::check_bundle(rules, packed, findings);
     checks::check_record(rules, record, {packed}, findings);
+    checks::check_record_itself(rules, record, kit.pipeline->papers, findings);
     checks::check_shop(rules, kit.manifest.shop->empty() ? nullptr : kit.pipeline->shop(*kit.manifest.shop), {packed}, findings);
 }
 

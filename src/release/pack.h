@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "checks/bundle_rules.h"
+#include "checks/record_rules.h"
 #include "record/release_record.h"
 #include "release/read.h"
 
@@ -17,7 +17,7 @@ checks::PackedBundle read_back(Disk& disk, const Path& path, const std::string& 
 /// The same, with its PDFs taken out.
 struct OpenedBundle {
     checks::PackedBundle packed;
-    std::vector<std::optional<Path>> taken_out;  ///< beside `packed.files`: where a PDF lies now
+    std::vector<std::optional<Path>> taken_out;  ///< beside `packed.content.entries`: where a PDF lies now
 };
 /// `folder` must exist and be empty; the files in it have names of ours. Which entries are PDFs their names tell.
 OpenedBundle open_bundle(Disk& disk, const Path& path, const std::string& shown, const Path& folder);

@@ -53,12 +53,18 @@ void judge_differing(Disk& disk, const Prepared& prepared, engine::Kept& kept, c
 void judge_published(Disk& disk, const Order& order, const Prepared& prepared, engine::Kept& kept, const Path& scratch, Made& made) {
     const Path folder = order.out / prepared.kit.manifest.kit / prepared.kit.manifest.version;
     if (!disk.stat(folder / "release.json")) return;
-    prepared.rules.tried("release-current");
+    for (const char* rule : {"release-current", "record-readable", "record-kit"}) prepared.rules.tried(rule);
     record::ReleaseRecord record;
     try {
         record = record::read_release_record(read_text(disk, folder / "release.json", std::uint64_t{64} << 20), "release.json");
     } catch (const Fault& fault) {
         prepared.rules.say(made.report.findings, damaged_record(fault));
+        return;
+    }
+    const kit::Manifest& manifest = prepared.kit.manifest;
+    if (record.kit != manifest.kit || record.version != manifest.version) {
+        prepared.rules.say(made.report.findings, {"record-kit", Level::error, "release.json", 0, 0, record.kit + " " + record.version, manifest.kit + " " + manifest.version,
+                                                  "What lies published in the kit's folder is recorded as another kit or version", "Release the kit again"});
         return;
     }
     const std::vector<std::string> changed = changed_inputs(record.inputs, made.record.inputs);
@@ -67,7 +73,7 @@ void judge_published(Disk& disk, const Order& order, const Prepared& prepared, e
                                                   "What lies published under this version was made from other inputs", "Release the kit again, or raise its version first"});
         return;
     }
-    const std::vector<OpenedBundle> bundles = open_release(disk, prepared.rules, record, folder, scratch, made.report.findings);
+    const std::vector<OpenedBundle> bundles = open_release(disk, prepared.rules, record, prepared.kit.pipeline->papers, prepared.kit.date, folder, scratch, made.report.findings);
     judge_differing(disk, prepared, kept, pdfs_of(bundles, &record, *prepared.kit.pipeline), made);
 }
 

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "release/seen_release.h"
 
+#include "bundle/unicode.h"
+#include "release/kit_folder.h"
+
 #include <algorithm>
 
 namespace qw::release {
@@ -55,11 +58,11 @@ checks::SeenPdf told_by_path(const std::string& path, const std::vector<Paper>& 
 }
 
 Finding damaged_record(const Fault& fault) {
-    return {"record-agrees", Level::error, "release.json", 0, 0, fault.notes().front().what, "a whole record", "The record of the release cannot be read", "Release the kit again"};
+    return {"record-readable", Level::error, "release.json", 0, 0, fault.notes().front().what, "a whole record", "The record of the release cannot be read", "Release the kit again"};
 }
 
-std::vector<OpenedBundle> open_release(Disk& disk, const checks::Rules& rules, const record::ReleaseRecord& record, const Path& folder, const Path& scratch,
-                                       Findings& findings) {
+std::vector<OpenedBundle> open_release(Disk& disk, const checks::Rules& rules, const record::ReleaseRecord& record, const std::vector<Paper>& papers,
+                                       const std::optional<Date>& date, const Path& folder, const Path& scratch, Findings& findings) {
     std::vector<OpenedBundle> opened;
     std::vector<checks::PackedBundle> bundles;
     for (const record::Bundle& told : record.bundles) {
@@ -68,10 +71,14 @@ std::vector<OpenedBundle> open_release(Disk& disk, const checks::Rules& rules, c
         const Path inside = scratch / std::to_string(opened.size());
         disk.make_folders(inside);
         opened.push_back(open_bundle(disk, folder / told.path, told.path, inside));
+        opened.back().packed.recorded = true;
+        opened.back().packed.date = date;
         bundles.push_back(opened.back().packed);
         checks::check_bundle(rules, bundles.back(), findings);
     }
     checks::check_record(rules, record, bundles, findings);
+    checks::check_record_itself(rules, record, papers, findings);
+    checks::check_loose_files(rules, record, files_below(disk, folder), findings);
     for (const record::File& told : record.files) check_loose(disk, rules, folder, told, findings);
     return opened;
 }
@@ -79,13 +86,18 @@ std::vector<OpenedBundle> open_release(Disk& disk, const checks::Rules& rules, c
 std::vector<FileInBundle> pdfs_of(const std::vector<OpenedBundle>& bundles, const record::ReleaseRecord* record, const kit::Pipeline& pipeline) {
     std::vector<FileInBundle> files;
     for (const OpenedBundle& bundle : bundles) {
-        for (std::size_t i = 0; i < bundle.packed.files.size(); ++i) {
+        const bool ours = bundle.packed.ours();
+        for (std::size_t i = 0; i < bundle.packed.content.entries.size(); ++i) {
             if (!bundle.taken_out[i]) continue;
-            const std::string& name = bundle.packed.files[i].name;
-            FileInBundle file{told_by_path(name, pipeline.papers), *bundle.taken_out[i], bundle.packed.files[i].sha256};
+            const bundle::Seen& seen = bundle.packed.content.entries[i];
+            FileInBundle file{ours ? told_by_path(seen.name, pipeline.papers) : checks::SeenPdf{}, *bundle.taken_out[i], seen.sha256, std::nullopt};
+            file.told.path = bundle::shown_name(seen.name);
             if (record)
                 for (const record::File& told : record->files)
-                    if (told.path == name && told.bundle == bundle.packed.path) file.told = told_by_record(told, pipeline.papers);
+                    if (told.path == seen.name && told.bundle == bundle.packed.path) {
+                        file.told = told_by_record(told, pipeline.papers);
+                        file.recorded = told;
+                    }
             for (const kit::Caution& caution : pipeline.cautions)
                 if (caution.always) file.told.cautions.push_back(caution.text);
             files.push_back(std::move(file));
@@ -95,15 +107,16 @@ std::vector<FileInBundle> pdfs_of(const std::vector<OpenedBundle>& bundles, cons
 }
 
 bool all_whole(const std::vector<OpenedBundle>& bundles) {
-    return std::all_of(bundles.begin(), bundles.end(), [](const OpenedBundle& bundle) { return bundle.packed.damage.empty(); });
+    return std::all_of(bundles.begin(), bundles.end(), [](const OpenedBundle& bundle) { return bundle.packed.content.is_whole(); });
 }
 
-void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, bool whole, const checks::Rules& rules, engine::Kept& kept, const engine::Jobs& jobs,
+void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, const record::ReleaseRecord* record, bool whole, const checks::Rules& rules, engine::Kept& kept, const engine::Jobs& jobs,
                    Progress& progress, report::AuditReport& report) {
     std::vector<JudgedFile> judged(files.size());
     progress.begin("looking at the finished pages", files.size());
     jobs.for_each(files.size(), [&](std::size_t i) {
         judged[i] = judge_unplanned(disk, files[i].on_disk, files[i].told, rules, kept);
+        if (record && files[i].recorded) checks::check_recorded_pdf(rules, *record, *files[i].recorded, judged[i].facts, judged[i].findings);
         progress.step();
     });
     std::vector<const JudgedFile*> all;

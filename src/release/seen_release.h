@@ -19,25 +19,27 @@ checks::SeenPdf told_by_path(const std::string& path, const std::vector<Paper>& 
 Finding damaged_record(const Fault& fault);
 
 /// The bundles that a record tells of, opened below `scratch`, judged by themselves and against the record, with the loose
-/// files of the release.
-std::vector<OpenedBundle> open_release(Disk& disk, const checks::Rules& rules, const record::ReleaseRecord& record, const Path& folder, const Path& scratch,
-                                       Findings& findings);
+/// files of the release. `date` of the kit where it is known.
+std::vector<OpenedBundle> open_release(Disk& disk, const checks::Rules& rules, const record::ReleaseRecord& record, const std::vector<Paper>& papers,
+                                       const std::optional<Date>& date, const Path& folder, const Path& scratch, Findings& findings);
 
 /// A file of a bundle that was opened, and what is told of it.
 struct FileInBundle {
     checks::SeenPdf told;
     Path on_disk;
     std::string sha256;
+    std::optional<record::File> recorded;
 };
-/// The PDFs of opened bundles; `record` may be null. Of the cautions only those are known to be needed that stand on every list.
+/// The PDFs of opened bundles; `record` may be null. Of a bundle that is not ours a path says nothing. Of the cautions only
+/// those are known to be needed that stand on every list.
 std::vector<FileInBundle> pdfs_of(const std::vector<OpenedBundle>& bundles, const record::ReleaseRecord* record, const kit::Pipeline& pipeline);
 
 /// Whether none of them is damaged: what is missing from one that is says nothing of the others.
 bool all_whole(const std::vector<OpenedBundle>& bundles);
 
 /// Judges them all without a plan, each by itself and, if they are the `whole` release, all together; rows and findings are
-/// added to the report.
-void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, bool whole, const checks::Rules& rules, engine::Kept& kept, const engine::Jobs& jobs,
+/// added to the report. `record` may be null.
+void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, const record::ReleaseRecord* record, bool whole, const checks::Rules& rules, engine::Kept& kept, const engine::Jobs& jobs,
                    Progress& progress, report::AuditReport& report);
 
 }  // namespace qw::release

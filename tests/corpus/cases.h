@@ -115,6 +115,7 @@ struct Case {
 void add_pdf_cases(std::vector<Case>& cases);
 void add_edition_cases(std::vector<Case>& cases);
 void add_bundle_cases(std::vector<Case>& cases);
+void add_zip_cases(std::vector<Case>& cases);
 void add_artwork_cases(std::vector<Case>& cases);
 void add_kit_cases(std::vector<Case>& cases);
 void add_rights_cases(std::vector<Case>& cases);
@@ -123,5 +124,14 @@ void add_sheet_cases(std::vector<Case>& cases);
 
 /// Makes the clean kit in `folder`/kit, and with the program its release and what an audit keeps in `folder`/out.
 void make_clean(const Path& folder);
+
+/// Clean bundles that other programs packed, in their own ways: what they are called, and the command that packs the folder
+/// `My Kit` of the working folder as `foreign.zip`.
+struct ForeignPacker {
+    std::string name, command;
+};
+std::vector<ForeignPacker> foreign_packers();
+/// Puts such a bundle in the place of the release's.
+void pack_foreign(const Work& work, const ForeignPacker& packer);
 
 }  // namespace qw::corpus

@@ -84,4 +84,21 @@ void make_clean(const Path& folder) {
     run("audit out/corpus/1.0.0", folder);
 }
 
+std::vector<ForeignPacker> foreign_packers() {
+    return {{"zip", "zip -qr foreign.zip 'My Kit'"},
+            {"zip, as a stream", "zip -qr - 'My Kit' | cat >foreign.zip"},
+            {"Python", "python3 -m zipfile -c foreign.zip 'My Kit'"},
+            {"bsdtar", "bsdtar --format zip -cf foreign.zip 'My Kit'"}};
+}
+
+void pack_foreign(const Work& work, const ForeignPacker& packer) {
+    const Path kit = work.folder() / "My Kit";
+    work.write(kit / "Page 1.pdf", work.read(work.release() / "letter/borderless/pages.pdf"));
+    work.write(kit / "For your covers/Cover (1).pdf", work.read(work.release() / "letter/borderless/covers.pdf"));
+    work.write(kit / "Read me.txt", "Print, fold and sew.\n");
+    const test::Said said = test::run(packer.command + " 2>&1", work.folder());
+    if (said.status != 0) throw std::runtime_error(packer.name + ": " + said.text);
+    work.write(work.zip(), work.read(work.folder() / "foreign.zip"));
+}
+
 }  // namespace qw::corpus

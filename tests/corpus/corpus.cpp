@@ -154,6 +154,7 @@ int main(int argc, char** argv) {
     add_pdf_cases(cases);
     add_edition_cases(cases);
     add_bundle_cases(cases);
+    add_zip_cases(cases);
     add_artwork_cases(cases);
     add_kit_cases(cases);
     add_rights_cases(cases);
@@ -170,6 +171,16 @@ int main(int argc, char** argv) {
         const Work work(folder / "clean", own);
         const std::string fault = judged_silent(audited(work, subject, own));
         if (!fault.empty()) alarms.push_back(std::string("clean ") + name_of(subject) + ": " + fault);
+    }
+
+    const std::vector<ForeignPacker> packers = foreign_packers();
+    for (const ForeignPacker& packer : packers) {
+        const Path own = folder / ("foreign by " + packer.name);
+        std::filesystem::create_directories(own);
+        const Work work(folder / "clean", own);
+        pack_foreign(work, packer);
+        const std::string fault = judged_silent(audited(work, Subject::zip, own));
+        if (!fault.empty()) alarms.push_back("clean bundle by " + packer.name + ": " + fault);
     }
 
     std::vector<Trial> trials;
@@ -199,7 +210,7 @@ int main(int argc, char** argv) {
     std::cout << "rules " << rules.size() << ", with a case " << rules.size() - without.size() << "\n"
               << "defects found " << found << " of " << defects << "\n"
               << "near misses silent " << silent << " of " << near << "\n"
-              << "clean subjects: 4, false alarms " << alarms.size() << "\n";
+              << "clean subjects: " << 4 + packers.size() << ", false alarms " << alarms.size() << "\n";
     for (const std::string& alarm : alarms) std::cout << "  " << alarm << "\n";
     if (only.empty())
         for (const std::string& rule : without) std::cout << "  no case: " << rule << "\n";
