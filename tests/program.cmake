@@ -30,6 +30,8 @@ target_compile_definitions(corpus PRIVATE ${QW_TEST_PATHS} POINTERHOLDER_TRANSIT
 add_dependencies(corpus quirewright)
 add_test(NAME program.corpus COMMAND corpus --pdfs ${CMAKE_BINARY_DIR}/corpus-pdfs)
 set_tests_properties(program.corpus PROPERTIES LABELS program FIXTURES_SETUP corpus-pdfs)
+add_test(NAME program.zip-judges COMMAND corpus --judge zips)
+set_tests_properties(program.zip-judges PROPERTIES LABELS program)
 
 # What we say of PDFs against what others say of them: of every PDF of the corpus and the demo kits, and of documents that
 # Debian packages bring (pipeline/set-up.sh), made by Ghostscript, Distiller, pdfTeX from 1.10b

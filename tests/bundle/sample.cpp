@@ -85,7 +85,7 @@ std::string odd_zip(const std::vector<Odd>& entries, const Around& around) {
     std::string zip, directory;
     for (const Odd& entry : entries) {
         const std::string header = directory_header(entry, entry.at ? *entry.at : zip.size());
-        directory = around.backwards ? header + directory : directory + header;
+        directory.insert(around.backwards ? 0 : directory.size(), header);
         if (!entry.at) zip += local_header(entry) + entry.data + entry.behind;
     }
     return around.before + zip + directory + "PK\5\6" + little(0, 4) + little(entries.size(), 2) + little(entries.size(), 2) + little(directory.size(), 4) + little(zip.size(), 4) +

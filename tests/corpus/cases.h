@@ -134,4 +134,11 @@ std::vector<ForeignPacker> foreign_packers();
 /// Puts such a bundle in the place of the release's.
 void pack_foreign(const Work& work, const ForeignPacker& packer);
 
+struct NamedZip {
+    std::string name;
+    Path path;
+};
+/// Where unzip, zipinfo, bsdtar or Python's zipfile say something else of a zip than bundle::read_zip, both answers.
+std::vector<std::string> judged_zips(const std::vector<NamedZip>& zips, const Path& folder);
+
 }  // namespace qw::corpus

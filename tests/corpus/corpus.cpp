@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// usage: corpus [--only RULE,RULE…] [--keep FOLDER] [--pdfs FOLDER]
+// usage: corpus [--only RULE,RULE…] [--keep FOLDER] [--pdfs FOLDER] [--judge zips]
 // Audits every case with the built program, prints what was found and what was missed, and ends with 1 unless all is found,
 // all near misses and clean subjects are silent, and no rule is without a case. --pdfs leaves every PDF of a kit or a release,
-// each once, for those who judge PDFs.
+// each once, for those who judge PDFs. With `--judge zips` nothing is audited: other programs read the zips of all cases, and
+// what they say is held against what we say.
 #include "corpus/cases.h"
 
 #include "base/digest.h"
@@ -143,6 +144,33 @@ std::string option(int argc, char** argv, const std::string& name) {
     return "";
 }
 
+/// The zips of all cases about bundles, spoilt and near misses, and of other packers, beside what others say of them.
+int judge_zips(const std::vector<Case>& cases, const Path& folder) {
+    std::vector<NamedZip> zips;
+    const auto begin = [&](const std::string& name) {
+        const Path own = folder / ("zip " + std::to_string(zips.size()));
+        std::filesystem::create_directories(own);
+        Work work(folder / "clean", own);
+        zips.push_back({name, work.zip()});
+        return work;
+    };
+    begin("ours");
+    for (const ForeignPacker& packer : foreign_packers()) pack_foreign(begin("by " + packer.name), packer);
+    for (const Case& one : cases) {
+        if (one.subject != Subject::zip || !one.rule.starts_with("bundle-")) continue;
+        for (const Change* change : {&one.defect, &one.near}) {
+            if (!*change) continue;
+            Work work = begin(one.rule + (change == &one.near ? ", near miss" : ""));
+            (*change)(work);
+            work.finish();
+        }
+    }
+    const std::vector<std::string> faults = judged_zips(zips, folder);
+    for (const std::string& fault : faults) std::cout << fault << "\n";
+    std::cout << "zips " << zips.size() << ", answers of others that differ " << faults.size() << "\n";
+    return faults.empty() ? 0 : 1;
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -163,6 +191,7 @@ int main(int argc, char** argv) {
     std::erase_if(cases, [&](const Case& one) { return !only.empty() && ("," + only + ",").find("," + one.rule + ",") == std::string::npos; });
 
     make_clean(folder / "clean");
+    if (option(argc, argv, "--judge") == "zips") return judge_zips(cases, folder);
     pdfs.take(folder / "clean/out", "clean");
     std::vector<std::string> alarms;
     for (const Subject subject : {Subject::kit, Subject::release, Subject::zip, Subject::published}) {
