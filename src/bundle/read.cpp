@@ -89,9 +89,6 @@ public:
         zip_ = source ? zip_open_from_source(source, ZIP_RDONLY, error.get()) : nullptr;
         if (!zip_ && source) zip_source_free(source);
         if (!zip_) fail("it cannot be read as a zip: " + error.text());
-        if (count() != structure_.entries.size()) fail("its headers contradict each other");
-        for (std::uint64_t i = 0; i < count(); ++i)
-            if (name(i) != structure_.entries[i].called()) fail("its headers contradict each other about the name of entry " + std::to_string(i + 1));
     }
     ~Unpacking() { zip_discard(zip_); }
     Unpacking(const Unpacking&) = delete;
@@ -99,6 +96,13 @@ public:
 
     std::string name(std::uint64_t index) const { return stat(index).name; }
     std::uint64_t count() const { return static_cast<std::uint64_t>(zip_get_num_entries(zip_, 0)); }
+
+    /// libzip reads the same entries as the structure.
+    void check_names() const {
+        if (count() != structure_.entries.size()) fail("its headers contradict each other");
+        for (std::uint64_t i = 0; i < count(); ++i)
+            if (name(i) != structure_.entries[i].called()) fail("its headers contradict each other about the name of entry " + std::to_string(i + 1));
+    }
 
     /// What the headers say, before anything is inflated.
     void check_claims() const {
@@ -191,6 +195,7 @@ Content unpack_zip(Disk& disk, const Path& path, const std::string& wanted, cons
     }
     try {
         Unpacking zip(disk, path, content.structure);
+        zip.check_names();
         zip.check_claims();
         for (std::uint64_t i = 0; i < zip.count(); ++i) {
             const std::string unread = zip.unreadable(i);
