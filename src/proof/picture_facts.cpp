@@ -1,21 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "proof/picture_facts.h"
 
-#include "base/digest.h"
+#include "proof/hash_pipe.h"
 
 #include <utility>
 
 namespace qw::proof {
 
 namespace {
-
-class HashPipe final : public Pipeline {
-public:
-    HashPipe() : Pipeline("sha256", nullptr) {}
-    void write(unsigned char const* data, std::size_t size) override { hash.add(std::as_bytes(std::span(data, size))); }
-    void finish() override {}
-    Sha256 hash;
-};
 
 /// ISO 32000-1 tables 93 and 94.
 std::string full_name(const std::string& name) {
