@@ -228,12 +228,12 @@ FileDigest digest_of(Disk& disk, const Path& path) {
     return file;
 }
 
-void write_file(Disk& disk, const Path& path, std::string_view text) {
+void write_file(Disk& disk, const Path& path, const std::function<void(Sink&)>& write) {
     const Path part = path.string() + ".part";
     disk.remove(part);
     try {
         const auto sink = disk.create(part);
-        sink->write(text);
+        write(*sink);
         sink->close();
         disk.rename(part, path);
     } catch (...) {
@@ -244,6 +244,10 @@ void write_file(Disk& disk, const Path& path, std::string_view text) {
         throw;
     }
     disk.sync_folder(path.parent_path().empty() ? Path(".") : path.parent_path());
+}
+
+void write_file(Disk& disk, const Path& path, std::string_view text) {
+    write_file(disk, path, [&](Sink& sink) { sink.write(text); });
 }
 
 }  // namespace qw

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <span>
@@ -96,5 +97,7 @@ struct FileDigest {
 FileDigest digest_of(Disk& disk, const Path& path);
 /// Writes a file beside `path`, syncs, renames it to `path`, syncs the folder; leaves nothing behind on failure.
 void write_file(Disk& disk, const Path& path, std::string_view text);
+/// The same for what is written as it comes; `write` need not close.
+void write_file(Disk& disk, const Path& path, const std::function<void(Sink&)>& write);
 
 }  // namespace qw

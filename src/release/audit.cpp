@@ -2,6 +2,7 @@
 #include "base/fault.h"
 #include "checks/bundle_rules.h"
 #include "kit/read.h"
+#include "release/audit_proofs.h"
 #include "release/audit_text.h"
 #include "release/make.h"
 #include "release/published.h"
@@ -64,6 +65,7 @@ report::AuditReport audit_kit(Disk& disk, const Order& order, const Path& scratc
     Made made = make(disk, order, prepared, kept, made_folder, Rendering::all, progress);
     judge_published(disk, order, prepared, kept, opened, made);
     if (order.text) audit_text(disk, *order.text, prepared, made.report.findings);
+    audit_proofs(disk, order, prepared, made_folder, scratch / "proofing", made);
     made.report.tried = prepared.rules.what_was_tried();
     made.report.untried = prepared.rules.what_was_not_tried();
     order_findings(made.report.findings);

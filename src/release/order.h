@@ -20,6 +20,8 @@ struct Order {
     bool strict = false;                           ///< warnings count as errors
     std::optional<std::int64_t> source_date_epoch; ///< goes before the kit's own date
     std::optional<Path> text;                      ///< a listing text to hold against the kit
+    std::optional<Path> proofing;                  ///< where the sheets to print before sale go, as one PDF
+    std::optional<Path> sign;                      ///< a file of signed proofs to write or to add to
     std::string tool;                              ///< name and version, for the record
 };
 

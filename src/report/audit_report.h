@@ -4,6 +4,7 @@
 #include "base/finding.h"
 #include "base/geometry.h"
 #include "checks/rules.h"
+#include "report/proofing.h"
 
 #include <cstddef>
 #include <optional>
@@ -57,6 +58,8 @@ struct AuditReport {
     std::vector<SheetRow> sheets;
     std::vector<checks::Rules::Tried> tried;
     std::vector<checks::Rules::Untried> untried;
+
+    std::optional<ProofingSet> proofing;  ///< the sheets to print, when that was asked for
 
     bool fit_for_sale() const;
 };

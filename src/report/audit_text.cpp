@@ -19,6 +19,14 @@ std::string places_line(const FindingGroup& group) {
     return line;
 }
 
+nlohmann::ordered_json proofing_json(const ProofingSet& set) {
+    nlohmann::ordered_json json;
+    json["risks"] = set.risks;
+    json["sheets"] = nlohmann::ordered_json::array();
+    for (const ProofingSheet& sheet : set.sheets) json["sheets"].push_back({{"file", sheet.file}, {"pages", sheet.pages}, {"shows", sheet.shows}});
+    return json;
+}
+
 }  // namespace
 
 bool AuditReport::fit_for_sale() const {
@@ -33,6 +41,7 @@ std::string to_json(const AuditReport& report) {
     json["fit_for_sale"] = report.fit_for_sale();
     json["findings"] = nlohmann::ordered_json::array();
     for (const Finding& f : report.findings) json["findings"].push_back(finding_json(f));
+    if (report.proofing) json["proofing"] = proofing_json(*report.proofing);
     return json.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
 }
 
@@ -40,6 +49,7 @@ std::string to_text(const AuditReport& report) {
     std::string text = report.subject + (report.fit_for_sale() ? ": fit for sale" : ": not fit for sale");
     text += " (" + counted(count(report.findings, Level::error), "error") + ", " + counted(count(report.findings, Level::warning), "warning") +
             ", " + counted(count(report.findings, Level::note), "note") + ")\n";
+    if (report.proofing) text += "\nproofing set: " + counted(report.proofing->sheets.size(), "sheet") + " to print, for " + counted(report.proofing->risks.size(), "risk") + " on paper\n";
     for (const FindingGroup& group : grouped(report.findings)) {
         const Finding& f = group.finding;
         text += "\n" + name_of(f.level) + "  " + places_line(group) + "\n  " + f.message;

@@ -18,6 +18,7 @@ public:
     /// the first name.
     static Passages read(const std::string& text, const std::string& shown_file);
 
+    bool has(const std::string& name) const { return passages_.contains(name); }
     /// A passage as one line: its lines joined by spaces. Throws Fault when the file has no such passage, and as `render`.
     std::string line(const std::string& name, const Model& model = {}) const;
     /// A passage as paragraphs, which empty lines part; each is one line. A passage that renders to nothing has none.
