@@ -16,7 +16,7 @@ constexpr Setting acted_on{type::Cut::text, Length::points(12), Length::points(1
 constexpr Setting acted_on_first{type::Cut::strong, Length::points(12), Length::points(15.5)};
 
 const Length tick_width = Length::mm(7), left_column = Length::mm(50), gutter = Length::mm(7);
-const Length above_sheet = Length::mm(3), below_task = Length::mm(1.6), blank_height = Length::mm(9), blank_line = Length::mm(38);
+const Length above_sheet = Length::mm(3), below_task = Length::mm(1.6), blank_height = Length::mm(9), least_blank = Length::mm(30);
 
 struct SetTask {
     std::string words, blank;      ///< `blank` is empty where nothing is measured
@@ -31,7 +31,6 @@ public:
     Document compose() {
         introduction();
         for (std::size_t i = 0; i < sheets_.size(); ++i) proof(i);
-        cautions();
         return std::move(sheet_).finish();
     }
 
@@ -46,6 +45,7 @@ private:
         model.text("sheets", std::to_string(sheets_.size())).truth("one", sheets_.size() == 1);
         for (const std::string& paragraph : words_.paragraphs("introduction", model))
             sheet_.down(canvas().paragraph({area().left, sheet_.top()}, area().width(), paragraph, setting::body) + Length::mm(1.5));
+        cautions();
         sheet_.down(Length::mm(7));
         by_whom();
     }
@@ -99,7 +99,7 @@ private:
         const StackedWords left = told(index);
         const std::vector<SetTask> tasks = tasks_of(sheets_[index]);
         const Length left_width = narrow() ? area().width() : left_column;
-        const Length left_height = height_of(left, fonts(), left_width);
+        const Length left_height = height_of(left, fonts(), left_width) + Length::mm(3);
         Length right_height = Length::mm(7);
         for (const SetTask& task : tasks) right_height += height_of_task(task);
         const Length whole = narrow() ? left_height + right_height : max(left_height, right_height);
@@ -123,8 +123,9 @@ private:
         const Length height = canvas().paragraph({at.x + tick_width, at.y}, task_width(), task.words, acted_on);
         if (task.blank.empty()) return;
         const Length base = at.y - height - Length::mm(6);
-        canvas().words_within({at.x + tick_width, base}, task_width() - blank_line - Length::mm(2), task.blank, setting::label);
-        canvas().line({at.x + tick_width + task_width() - blank_line, base - Length::mm(0.6)}, {at.x + tick_width + task_width(), base - Length::mm(0.6)}, weight::line);
+        canvas().words_within({at.x + tick_width, base}, task_width() - least_blank, task.blank, setting::label);
+        const Length begin = at.x + tick_width + min(canvas().width(setting::label, task.blank), task_width() - least_blank) + Length::mm(2.5);
+        canvas().line({begin, base - Length::mm(0.6)}, {at.x + tick_width + task_width(), base - Length::mm(0.6)}, weight::line);
     }
 
     void verdict(Length x) {
@@ -141,13 +142,10 @@ private:
         sheet_.down(Length::mm(7));
     }
 
+    /// Before what they are about; nothing where nothing is cut.
     void cautions() {
-        const std::vector<std::string> texts = cautions_of(sheet_.context().pipeline, tools_);
-        if (texts.empty()) return;
-        sheet_.down(Length::mm(3));
-        EntryColumns columns(sheet_, words_.line("cautions-heading"), {narrow() ? std::size_t{1} : std::size_t{2}, Length(), Length::mm(8), Length::mm(2)});
-        for (const std::string& text : texts) columns.add({{text, setting::body}});
-        columns.draw();
+        for (const std::string& text : cautions_of(sheet_.context().pipeline, tools_))
+            sheet_.down(canvas().paragraph({area().left, sheet_.top()}, area().width(), words_.line("caution", texts::Model().text("caution", text)), setting::body) + Length::mm(1.5));
     }
 
     const std::vector<ProofSheet>& sheets_;

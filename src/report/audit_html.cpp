@@ -4,6 +4,7 @@
 #include "report/grouped.h"
 #include "report/html.h"
 #include "report/page_sections.h"
+#include "report/proofs.h"
 
 namespace qw::report {
 
@@ -32,6 +33,7 @@ std::string verdict(const AuditReport& r) {
 
 std::string ways(const AuditReport& r) {
     std::string html = "<nav aria-label=\"Parts of this report\">\n<ul class=\"parts\">\n<li><a href=\"#todo\">What to do</a></li>\n";
+    if (!r.proofs.empty()) html += "<li><a href=\"#proofs\">Signed proofs</a></li>\n";
     if (!r.sheets.empty()) html += "<li><a href=\"#seen\">All pages, small</a></li>\n<li><a href=\"#sheets\">All sheets, in figures</a></li>\n";
     if (!r.tried.empty() || !r.untried.empty()) html += "<li><a href=\"#checked\">What was checked</a></li>\n";
     return html + "</ul>\n</nav>\n";
@@ -47,7 +49,7 @@ std::string to_html(const AuditReport& r) {
     std::string html = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>" + escaped(name) +
                        ": audit before sale</title>\n<style>" + page_style + "</style>\n</head>\n<body>\n<a class=\"skip\" href=\"#main\">To the report</a>\n<header>\n<h1>" + escaped(name) +
                        "</h1>\n<p class=\"subject\">Audit before sale of " + escaped(r.subject) + "</p>\n</header>\n<main id=\"main\" tabindex=\"-1\">\n";
-    html += verdict(r) + ways(r) + findings_section(r, sections, pictures) + contact_sheets(r, told, pictures) + sheet_table(r, told) + checked_section(r);
+    html += verdict(r) + ways(r) + findings_section(r, sections, pictures) + proofs_section(r) + contact_sheets(r, told, pictures) + sheet_table(r, told) + checked_section(r);
     return html + "</main>\n<footer>\n<p class=\"small\"><code>quirewright rule NAME</code> tells why a rule is there, and where its limit comes from.</p>\n</footer>\n" + pictures.symbols() + "</body>\n</html>\n";
 }
 

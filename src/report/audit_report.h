@@ -3,6 +3,7 @@
 
 #include "base/finding.h"
 #include "base/geometry.h"
+#include "checks/proof_rules.h"
 #include "checks/rules.h"
 #include "report/proofing.h"
 
@@ -59,6 +60,7 @@ struct AuditReport {
     std::vector<checks::Rules::Tried> tried;
     std::vector<checks::Rules::Untried> untried;
 
+    std::vector<checks::SignedSheet> proofs;  ///< what was printed and signed, held against the kit
     std::optional<ProofingSet> proofing;  ///< the sheets to print, when that was asked for
 
     bool fit_for_sale() const;

@@ -3,6 +3,7 @@
 
 #include "report/finding_json.h"
 #include "report/grouped.h"
+#include "report/proofs.h"
 
 #include <algorithm>
 
@@ -19,14 +20,6 @@ std::string places_line(const FindingGroup& group) {
     return line;
 }
 
-nlohmann::ordered_json proofing_json(const ProofingSet& set) {
-    nlohmann::ordered_json json;
-    json["risks"] = set.risks;
-    json["sheets"] = nlohmann::ordered_json::array();
-    for (const ProofingSheet& sheet : set.sheets) json["sheets"].push_back({{"file", sheet.file}, {"pages", sheet.pages}, {"shows", sheet.shows}});
-    return json;
-}
-
 }  // namespace
 
 bool AuditReport::fit_for_sale() const {
@@ -41,6 +34,7 @@ std::string to_json(const AuditReport& report) {
     json["fit_for_sale"] = report.fit_for_sale();
     json["findings"] = nlohmann::ordered_json::array();
     for (const Finding& f : report.findings) json["findings"].push_back(finding_json(f));
+    if (!report.proofs.empty()) json["proofs"] = proofs_json(report.proofs);
     if (report.proofing) json["proofing"] = proofing_json(*report.proofing);
     return json.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
 }
@@ -57,7 +51,7 @@ std::string to_text(const AuditReport& report) {
         if (!f.mend.empty()) text += "\n  " + f.mend;
         text += "\n  rule " + f.rule + "\n";
     }
-    return text;
+    return text + proofs_text(report);
 }
 
 }  // namespace qw::report

@@ -27,6 +27,7 @@ const std::vector<Family>& families() {
         {"Backs and misprints", {"backs-", "duplex-", "misprint-"}, "no sheets with backs or without borders were there"},
         {"Texts", {"text-", "texts-", "sheet-text", "listing-", "link-"}, "no text was there to read"},
         {"Bundle", {"bundle-", "record-", "shop-", "zip-"}, "no bundle was made; a kit is packed when it has no error"},
+        {"Signed proofs", {"proof-"}, "no sheet was signed"},
         {"Finished files", {}, "no finished PDF was there to open"},
     };
     return all;
