@@ -33,6 +33,13 @@ const Node* MapReader::required(const std::string& key) {
     return optional(key);
 }
 
+bool MapReader::blank(const std::string& key) {
+    const Entry* found = entry(key);
+    if (!found || found->value.kind != Node::Kind::nothing) return false;
+    asked_.push_back(key);
+    return true;
+}
+
 SourceMark MapReader::mark_of(const std::string& key) const {
     const Entry* found = entry(key);
     return found ? found->mark : map_.mark;

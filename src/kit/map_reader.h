@@ -34,6 +34,8 @@ public:
         return assign(required(key), into, read);
     }
 
+    /// Whether the key stands there and nothing is written after it, as in a form; it then counts as asked for.
+    bool blank(const std::string& key);
     /// Whether the key stands there, with whatever value.
     bool has(const std::string& key) const { return entry(key) != nullptr; }
     SourceMark mark_of(const std::string& key) const;

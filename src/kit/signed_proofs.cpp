@@ -40,7 +40,7 @@ void check_whole(MapReader& map, const SignedProof& proof, Faults& faults) {
     if (proof.asks_gauge && !proof.gauge) missing.push_back("gauge");
     if (proof.asks_offset && !proof.offset) missing.push_back("offset");
     for (const std::string& key : missing)
-        if (!map.optional(key)) faults.add("not-filled-in", map.has(key) ? map.mark_of(key) : proof.mark, "the sheet has a verdict, and '" + key + "' is empty", "all that the form asks for", "fill it in, or take the verdict out until it is known");
+        if (!map.has(key) || map.blank(key)) faults.add("not-filled-in", map.has(key) ? map.mark_of(key) : proof.mark, "the sheet has a verdict, and '" + key + "' is empty", "all that the form asks for", "fill it in, or take the verdict out until it is known");
 }
 
 SignedProof read_proof(const Node& node, Faults& faults) {
@@ -62,14 +62,18 @@ SignedProof read_proof(const Node& node, Faults& faults) {
         faults.add("bad-digest", map.mark_of("page-digests"), std::to_string(proof.digests.size()) + " digests for " + std::to_string(proof.pages.size()) + " pages", "one for each page", "leave them as the form had them");
     proof.asks_gauge = map.has("gauge");
     proof.asks_offset = map.has("offset");
-    map.optional("printed-by", proof.printed_by, text_value);
-    map.optional("printer", proof.printer, text_value);
-    map.optional("stock", proof.stock, text_value);
-    map.optional("setting", proof.setting, text_value);
-    map.optional("gauge", proof.gauge, length_value({Length::mm(10), Length::mm(1000), "10 mm to 1000 mm"}));
-    map.optional("offset", proof.offset, offset_value);
-    map.optional("date", proof.date, date_value);
-    map.optional("verdict", proof.good, word_value<bool>({{"good", true}, {"bad", false}}));
+    // What the form leaves empty may stay so.
+    const auto fill = [&](const char* key, auto& into, auto read) {
+        if (!map.blank(key)) map.optional(key, into, read);
+    };
+    fill("printed-by", proof.printed_by, text_value);
+    fill("printer", proof.printer, text_value);
+    fill("stock", proof.stock, text_value);
+    fill("setting", proof.setting, text_value);
+    fill("gauge", proof.gauge, length_value({Length::mm(10), Length::mm(1000), "10 mm to 1000 mm"}));
+    fill("offset", proof.offset, offset_value);
+    fill("date", proof.date, date_value);
+    fill("verdict", proof.good, word_value<bool>({{"good", true}, {"bad", false}}));
     check_whole(map, proof, faults);
     map.done();
     return proof;

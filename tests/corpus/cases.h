@@ -121,6 +121,7 @@ void add_kit_cases(std::vector<Case>& cases);
 void add_rights_cases(std::vector<Case>& cases);
 void add_text_cases(std::vector<Case>& cases);
 void add_sheet_cases(std::vector<Case>& cases);
+void add_proof_cases(std::vector<Case>& cases);
 
 /// Makes the clean kit in `folder`/kit, and with the program its release and what an audit keeps in `folder`/out.
 void make_clean(const Path& folder);

@@ -188,6 +188,7 @@ int main(int argc, char** argv) {
     add_rights_cases(cases);
     add_text_cases(cases);
     add_sheet_cases(cases);
+    add_proof_cases(cases);
     std::erase_if(cases, [&](const Case& one) { return !only.empty() && ("," + only + ",").find("," + one.rule + ",") == std::string::npos; });
 
     make_clean(folder / "clean");
