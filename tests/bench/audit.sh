@@ -30,6 +30,7 @@ mkdir -p "$work/out/bench-kit"
 timed "$build/quirewright" audit "$work/kit" --out "$work/out" --jobs $jobs >/dev/null
 cp "$work/kit/art/extras/1.png" "$work/kit/art/pages/7.png"
 again=$(timed "$build/quirewright" audit "$work/kit" --out "$work/out" --jobs $jobs)
+[ -n "$first" ] && [ -n "$second" ] || { echo "decoding and rendering alone failed" >&2; exit 3; }
 head -1 "$work/least"
 awk -v a="$first" -v b="$second" -v whole="$whole" -v again="$again" 'BEGIN {
   least = (a + b) / 2
