@@ -119,15 +119,19 @@ void check_loose_files(const Rules& rules, const record::ReleaseRecord& record, 
     }
 }
 
-void check_recorded_pdf(const Rules& rules, const record::ReleaseRecord& record, const record::File& told, const proof::FileFacts& facts, Findings& findings) {
+void check_recorded_pdf(const Rules& rules, const record::File& told, const proof::FileFacts& facts, Findings& findings) {
     if (!facts.damage.empty() || facts.encrypted) return;
     rules.tried("record-pages");
     if (facts.pages.size() != static_cast<std::size_t>(told.pages))
         rules.say(findings, finding("record-pages", told.path, std::to_string(facts.pages.size()) + " pages", std::to_string(told.pages) + " pages", "release.json counts other pages than the file has"));
-    rules.tried("record-kit");
+}
+
+void check_recorded_version(const Rules& rules, const record::ReleaseRecord& record, const std::vector<std::string>& subjects, Findings& findings) {
+    if (subjects.empty()) return;
+    rules.tried("record-kit", subjects.size());
     // Subject of our files is "title version, paper …".
-    if (!facts.subject.empty() && facts.subject.find(" " + record.version + ", ") == std::string::npos)
-        rules.say(findings, finding("record-kit", told.path, facts.subject, "version " + record.version, "release.json is of another version than a file that it names"));
+    const bool any = std::any_of(subjects.begin(), subjects.end(), [&](const std::string& subject) { return subject.find(" " + record.version + ", ") != std::string::npos; });
+    if (!any) rules.say(findings, finding("record-kit", "release.json", "version " + record.version, subjects.front(), "release.json is of another version than the files that it names"));
 }
 
 }  // namespace qw::checks

@@ -21,7 +21,11 @@ void check_record_itself(const Rules& rules, const record::ReleaseRecord& record
 /// What lies in the release's folder beside the record: PDFs and zips that it does not name. `loose`: paths below the folder.
 void check_loose_files(const Rules& rules, const record::ReleaseRecord& record, const std::vector<std::string>& loose, Findings& findings);
 
-/// A PDF of the release against what the record says of it: how many pages it has, of which version it is.
-void check_recorded_pdf(const Rules& rules, const record::ReleaseRecord& record, const record::File& told, const proof::FileFacts& facts, Findings& findings);
+/// A PDF of the release against what the record says of it: how many pages it has.
+void check_recorded_pdf(const Rules& rules, const record::File& told, const proof::FileFacts& facts, Findings& findings);
+
+/// The version that the PDFs tell in their Subject: that a single one differs from the rest the rule on editions says, that all
+/// differ from the record this one. `subjects`: those that are not empty.
+void check_recorded_version(const Rules& rules, const record::ReleaseRecord& record, const std::vector<std::string>& subjects, Findings& findings);
 
 }  // namespace qw::checks

@@ -116,15 +116,18 @@ void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, const rec
     progress.begin("looking at the finished pages", files.size());
     jobs.for_each(files.size(), [&](std::size_t i) {
         judged[i] = judge_unplanned(disk, files[i].on_disk, files[i].told, rules, kept);
-        if (record && files[i].recorded) checks::check_recorded_pdf(rules, *record, *files[i].recorded, judged[i].facts, judged[i].findings);
+        if (record && files[i].recorded) checks::check_recorded_pdf(rules, *files[i].recorded, judged[i].facts, judged[i].findings);
         progress.step();
     });
     std::vector<const JudgedFile*> all;
+    std::vector<std::string> subjects;
     for (JudgedFile& file : judged) {
         all.push_back(&file);
+        if (!file.facts.subject.empty()) subjects.push_back(file.facts.subject);
         std::move(file.rows.begin(), file.rows.end(), std::back_inserter(report.sheets));
         report.findings.insert(report.findings.end(), file.findings.begin(), file.findings.end());
     }
+    if (record) checks::check_recorded_version(rules, *record, subjects, report.findings);
     if (whole) judge_together(all, rules, report.findings);
 }
 

@@ -11,6 +11,7 @@
 #include <cmath>
 #include <cstring>
 #include <fstream>
+#include <optional>
 #include <sstream>
 #include <stdexcept>
 
@@ -72,6 +73,19 @@ std::string contents_of(const std::vector<Packed>& entries) {
     return text;
 }
 
+/// Nothing of what is no PDF that can be read.
+std::optional<std::size_t> pages_of(const Packed& entry) {
+    if (!entry.name.ends_with(".pdf")) return std::nullopt;
+    try {
+        QPDF pdf;
+        pdf.setSuppressWarnings(true);
+        pdf.processMemoryFile(entry.name.c_str(), entry.bytes.data(), entry.bytes.size());
+        return pdf.getAllPages().size();
+    } catch (const std::exception&) {
+        return std::nullopt;
+    }
+}
+
 void bring_into_agreement(nlohmann::ordered_json& record, const std::vector<Packed>& entries, const std::string& zip) {
     auto& files = record["files"];
     for (auto file = files.begin(); file != files.end();) {
@@ -82,6 +96,7 @@ void bring_into_agreement(nlohmann::ordered_json& record, const std::vector<Pack
         }
         (*file)["bytes"] = entry->bytes.size();
         (*file)["sha256"] = sha256_of(entry->bytes);
+        if (const auto pages = pages_of(*entry)) (*file)["pages"] = *pages;
         ++file;
     }
     auto& bundle = record["bundles"][0];
