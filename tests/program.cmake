@@ -16,7 +16,7 @@ program_test(release FIXTURES_SETUP released)
 foreach(name judges passage sheets bundle same-bytes print-size)
   program_test(${name} FIXTURES_REQUIRED released)
 endforeach()
-foreach(name arguments backs faults audit begin survival otherwise journals parts cut-and-folded)
+foreach(name arguments backs faults audit begin survival otherwise journals parts cut-and-folded proofing)
   program_test(${name})
 endforeach()
 
