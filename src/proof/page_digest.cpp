@@ -44,7 +44,11 @@ class Values {
 public:
     explicit Values(QPDF& pdf) {
         for (const auto& layer : elements(entry(entry(entry(pdf.getRoot(), "/OCProperties"), "/D"), "/OFF"))) hidden_.insert(Object(layer).getObjGen());
+        layers_ = of(entry(pdf.getRoot(), "/OCProperties"));
     }
+
+    /// Of what the file says of its layers: which are seen follows from all of it (8.11.4).
+    const std::string& layers() const { return layers_; }
 
     /// After a page that could not be read, what was open is open no more.
     void begin_page() {
@@ -121,6 +125,7 @@ private:
     }
 
     static constexpr std::size_t never = static_cast<std::size_t>(-1);
+    std::string layers_;
     std::set<QPDFObjGen> hidden_;
     std::map<QPDFObjGen, std::string> known_;
     std::vector<QPDFObjGen> open_;
@@ -181,6 +186,7 @@ std::string digest_of(Values& values, const TreePage& page) {
     put(hash, values.of(entry(page.page, "/Group")));
     put(hash, content);
     put(hash, resources_digest(values, page.resources, content));
+    put(hash, values.layers());
     for (const Appearance& shown : shown_appearances(page.page)) {
         put(hash, values.of(shown.form));
         for (const double number : {shown.place.a, shown.place.b, shown.place.c, shown.place.d, shown.place.e, shown.place.f}) put(hash, number);

@@ -70,7 +70,7 @@ JudgedFile judge_planned(Disk& disk, const Path& disk_path, const PlannedFile& f
     judged.facts = proof::inspect(disk, disk_path);
     checks::check_finished(rules, file.document, judged.facts, file.path, judged.findings);
     if (judged.facts.damage.empty() && judged.facts.pages.size() == file.document.pages.size()) {
-        PageLooks looks(disk_path, judged.facts.sha256, kept);
+        PageLooks looks(disk, disk_path, judged.facts.sha256, kept);
         for (const std::size_t page : pages_to_render(file, rendering)) {
             PageLook look = looks.page(static_cast<int>(page) + 1, misprint_asked(file, page, rules));
             judge_page(file, page, look, rules, judged);
@@ -89,7 +89,7 @@ JudgedFile judge_unplanned(Disk& disk, const Path& disk_path, checks::SeenPdf to
     judged.path = told.path;
     judged.seen = std::move(told);
     judged.facts = proof::inspect(disk, disk_path);
-    PageLooks looks(disk_path, judged.facts.sha256, kept);
+    PageLooks looks(disk, disk_path, judged.facts.sha256, kept);
     if (judged.facts.damage.empty() && !judged.facts.pages.empty()) judged.facts.damage = looks.damage();
     for (std::size_t i = 0; i < judged.facts.pages.size(); ++i) {
         judged.rows.push_back(row_of(judged.seen, judged.facts, i));

@@ -4,7 +4,9 @@
 #include "artwork/thumbnail.h"
 #include "base/digest.h"
 #include "base/kept_values.h"
+#include "base/fault.h"
 #include "checks/palette_rules.h"
+#include "proof/page_digest.h"
 
 #include <utility>
 
@@ -13,14 +15,14 @@ namespace qw::release {
 namespace {
 
 /// Raised whenever a look tells something else of the same page.
-constexpr int look_format = 3;
+constexpr int look_format = 4;
 
-std::string key_of_look(const std::string& sha256, int page) {
-    return sha256_of("page look " + std::to_string(look_format) + "\n" + proof::renderer_name() + "\n" + sha256 + "\n" + std::to_string(page) + "\n");
+std::string key_of_look(const std::string& page) {
+    return sha256_of("page look " + std::to_string(look_format) + "\n" + proof::renderer_name() + "\n" + page + "\n");
 }
 
-std::string key_of_misprint(const std::string& sha256, int page, const MisprintAsked& asked) {
-    std::string key = "misprint " + std::to_string(look_format) + "\n" + proof::renderer_name() + "\n" + sha256 + "\n" + std::to_string(page) + "\n";
+std::string key_of_misprint(const std::string& page, const MisprintAsked& asked) {
+    std::string key = "misprint " + std::to_string(look_format) + "\n" + proof::renderer_name() + "\n" + page + "\n";
     for (const Length length : {asked.sheet.width, asked.sheet.height, asked.safe_area, asked.misprint.enlarged, asked.misprint.shifted})
         key += std::to_string(length.in_units()) + "\n";
     return sha256_of(key);
@@ -74,7 +76,23 @@ MisprintLook misprint_of(const proof::Pixels& pixels, const MisprintAsked& asked
 
 }  // namespace
 
-PageLooks::PageLooks(const Path& file, std::string sha256, engine::Kept& kept) : file_(file), sha256_(std::move(sha256)), kept_(kept) {}
+PageLooks::PageLooks(Disk& disk, const Path& file, std::string sha256, engine::Kept& kept)
+    : disk_(disk), file_(file), sha256_(std::move(sha256)), kept_(kept) {}
+
+/// A page of which no digest can be made goes by its file and its place there.
+std::string PageLooks::digest_of_page(int page) {
+    if (!digests_) {
+        try {
+            digests_ = proof::page_digests(disk_, file_);
+        } catch (const Fault& fault) {
+            if (fault.kind() != FaultKind::not_understood) throw;
+            digests_.emplace();
+        }
+    }
+    const auto index = static_cast<std::size_t>(page) - 1;
+    if (index < digests_->size() && !(*digests_)[index].empty()) return (*digests_)[index];
+    return sha256_ + " " + std::to_string(page);
+}
 
 proof::Renderer& PageLooks::renderer() {
     if (!renderer_) renderer_ = std::make_unique<proof::Renderer>(file_);
@@ -86,7 +104,8 @@ int PageLooks::pages() { return renderer().pages(); }
 std::string PageLooks::damage() { return renderer().damage(); }
 
 PageLook PageLooks::page(int page, const std::optional<MisprintAsked>& asked) {
-    const std::string look_key = key_of_look(sha256_, page), misprint_key = asked ? key_of_misprint(sha256_, page, *asked) : "";
+    const std::string digest = kept_.knows() || kept_.adds() ? digest_of_page(page) : "";
+    const std::string look_key = key_of_look(digest), misprint_key = asked ? key_of_misprint(digest, *asked) : "";
     std::optional<PageLook> look = kept::find<PageLook>(kept_.find(look_key), [&](const nlohmann::json& json) { return look_from(json, page); });
     std::optional<MisprintLook> misprint;
     if (asked) misprint = kept::find<MisprintLook>(kept_.find(misprint_key), misprint_from);

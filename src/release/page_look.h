@@ -39,11 +39,12 @@ struct PageLook {
     std::optional<MisprintLook> misprint;    ///< when it was asked for
 };
 
-/// The pages of one finished PDF, rendered, or known from an earlier run: a page's look is kept by the file's digest, the
-/// renderer's version and what was asked. The file is opened for rendering only when a page is not known.
+/// The pages of one finished PDF, rendered, or known from an earlier run or another file: a page's look is kept by the digest
+/// of what it puts on paper (proof/page_digest.h), the renderer's version and what was asked. The file is opened for
+/// rendering only when a page is not known.
 class PageLooks {
 public:
-    PageLooks(const Path& file, std::string sha256, engine::Kept& kept);
+    PageLooks(Disk& disk, const Path& file, std::string sha256, engine::Kept& kept);
     /// `page` counts from 1. Throws Fault as Renderer::page does.
     PageLook page(int page, const std::optional<MisprintAsked>& asked);
     /// Pages as the renderer sees them; opens the file.
@@ -53,8 +54,11 @@ public:
 
 private:
     proof::Renderer& renderer();
+    std::string digest_of_page(int page);
+    Disk& disk_;
     Path file_;
     std::string sha256_;
+    std::optional<std::vector<std::string>> digests_;  ///< of the pages, once one was asked for
     engine::Kept& kept_;
     std::unique_ptr<proof::Renderer> renderer_;
 };
