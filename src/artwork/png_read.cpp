@@ -34,7 +34,8 @@ struct Chunk {
 
 class PngFile {
 public:
-    PngFile(Reader& reader, const Limits& limits, Facts& facts, Rows& rows) : reader_(reader), limits_(limits), facts_(facts), rows_(rows), portion_(portion_bytes) {}
+    PngFile(Reader& reader, const Limits& limits, Facts& facts, Rows& rows)
+        : reader_(reader), limits_(limits), facts_(facts), rows_(rows), portion_(portion_bytes) {}
     void read();
 
 private:

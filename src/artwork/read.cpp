@@ -20,10 +20,18 @@ constexpr std::string_view jpeg_start = "\xff\xd8\xff"sv;
 struct Other {
     std::string_view start, name;
 };
-constexpr Other others[] = {{"%PDF"sv, "a PDF"},        {"GIF8"sv, "a GIF"},          {"8BPS"sv, "a layered picture (PSD)"},
-                            {"II*\0"sv, "a TIFF"},      {"MM\0*"sv, "a TIFF"},        {"RIFF"sv, "a WebP or another RIFF file"},
-                            {"BM"sv, "a BMP"},          {"<svg"sv, "an SVG"},         {"<?xml"sv, "an SVG or another XML file"},
-                            {"\0\0\0\x0cJXL"sv, "a JPEG XL"}, {"\0\0\0\x0cjP"sv, "a JPEG 2000"}, {"version https://git-lfs"sv, "a pointer to a file that was not fetched"}};
+constexpr Other others[] = {{"%PDF"sv, "a PDF"},
+                            {"GIF8"sv, "a GIF"},
+                            {"8BPS"sv, "a layered picture (PSD)"},
+                            {"II*\0"sv, "a TIFF"},
+                            {"MM\0*"sv, "a TIFF"},
+                            {"RIFF"sv, "a WebP or another RIFF file"},
+                            {"BM"sv, "a BMP"},
+                            {"<svg"sv, "an SVG"},
+                            {"<?xml"sv, "an SVG or another XML file"},
+                            {"\0\0\0\x0cJXL"sv, "a JPEG XL"},
+                            {"\0\0\0\x0cjP"sv, "a JPEG 2000"},
+                            {"version https://git-lfs"sv, "a pointer to a file that was not fetched"}};
 
 [[noreturn]] void refuse(std::string_view start) {
     if (start.empty()) damaged("it is empty");

@@ -23,9 +23,11 @@ Small averaged(std::span<const std::uint8_t> rgb, std::uint32_t width, std::uint
     Small small{std::max(1u, static_cast<std::uint32_t>(width * factor)), std::max(1u, static_cast<std::uint32_t>(height * factor)), {}};
     small.rgb.resize(std::size_t{small.width} * small.height * 3);
     for (std::uint32_t y = 0; y < small.height; ++y) {
-        const std::uint32_t y0 = static_cast<std::uint32_t>(std::uint64_t{y} * height / small.height), y1 = std::max(y0 + 1, static_cast<std::uint32_t>(std::uint64_t{y + 1} * height / small.height));
+        const std::uint32_t y0 = static_cast<std::uint32_t>(std::uint64_t{y} * height / small.height),
+                            y1 = std::max(y0 + 1, static_cast<std::uint32_t>(std::uint64_t{y + 1} * height / small.height));
         for (std::uint32_t x = 0; x < small.width; ++x) {
-            const std::uint32_t x0 = static_cast<std::uint32_t>(std::uint64_t{x} * width / small.width), x1 = std::max(x0 + 1, static_cast<std::uint32_t>(std::uint64_t{x + 1} * width / small.width));
+            const std::uint32_t x0 = static_cast<std::uint32_t>(std::uint64_t{x} * width / small.width),
+                                x1 = std::max(x0 + 1, static_cast<std::uint32_t>(std::uint64_t{x + 1} * width / small.width));
             std::uint64_t sum[3] = {0, 0, 0};
             for (std::uint32_t sy = y0; sy < y1; ++sy)
                 for (std::uint32_t sx = x0; sx < x1; ++sx)

@@ -125,7 +125,8 @@ std::string fault_on_windows(std::string_view part) {
 
 bool is_litter(std::string_view path) {
     const std::string_view name = path.substr(path.rfind('/') + 1);
-    return name == ".DS_Store" || name == "Thumbs.db" || name == "desktop.ini" || name.starts_with("._") || name.ends_with("~") || name.ends_with(".bak") || name.ends_with(".tmp");
+    return name == ".DS_Store" || name == "Thumbs.db" || name == "desktop.ini" || name.starts_with("._") || name.ends_with("~") ||
+           name.ends_with(".bak") || name.ends_with(".tmp");
 }
 
 }  // namespace qw

@@ -34,11 +34,11 @@ constexpr Mark archive_marks[] = {
     {0, "StuffIt (c)"sv, "a StuffIt archive"},
 };
 
-constexpr std::array program_names{"app"sv, "appimage"sv, "apk"sv, "bat"sv, "cmd"sv, "com"sv, "command"sv, "cpl"sv, "deb"sv, "dll"sv, "exe"sv, "hta"sv, "jar"sv, "js"sv,
-                                   "jse"sv, "lnk"sv, "msi"sv, "msp"sv, "pif"sv, "pl"sv, "ps1"sv, "py"sv, "rb"sv, "reg"sv, "rpm"sv, "scr"sv, "sh"sv, "vbe"sv, "vbs"sv,
-                                   "wsf"sv, "wsh"sv};
-constexpr std::array archive_names{"7z"sv, "arj"sv, "bz2"sv, "cab"sv, "dmg"sv, "gz"sv, "iso"sv, "lzh"sv, "rar"sv, "sit"sv, "sitx"sv, "tar"sv, "tbz"sv, "tgz"sv, "xz"sv,
-                                   "zip"sv, "zipx"sv, "zst"sv};
+constexpr std::array program_names{"app"sv, "appimage"sv, "apk"sv, "bat"sv, "cmd"sv, "com"sv, "command"sv, "cpl"sv, "deb"sv, "dll"sv, "exe"sv,
+                                   "hta"sv, "jar"sv,      "js"sv,  "jse"sv, "lnk"sv, "msi"sv, "msp"sv,     "pif"sv, "pl"sv,  "ps1"sv, "py"sv,
+                                   "rb"sv,  "reg"sv,      "rpm"sv, "scr"sv, "sh"sv,  "vbe"sv, "vbs"sv,     "wsf"sv, "wsh"sv};
+constexpr std::array archive_names{"7z"sv,  "arj"sv,  "bz2"sv, "cab"sv, "dmg"sv, "gz"sv, "iso"sv, "lzh"sv,  "rar"sv,
+                                   "sit"sv, "sitx"sv, "tar"sv, "tbz"sv, "tgz"sv, "xz"sv, "zip"sv, "zipx"sv, "zst"sv};
 constexpr std::array document_names{"cbz"sv, "docx"sv, "dotx"sv, "epub"sv, "idml"sv, "key"sv, "numbers"sv, "odg"sv, "odp"sv, "ods"sv, "odt"sv, "oxt"sv, "pages"sv,
                                     "pptx"sv, "procreate"sv, "svgz"sv, "xlsx"sv};
 

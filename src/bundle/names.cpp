@@ -54,7 +54,8 @@ std::string escape_in_name(const std::string& name) {
     std::string slashed = name;
     std::replace(slashed.begin(), slashed.end(), '\\', '/');
     if (slashed.starts_with('/')) return "it is an absolute path";
-    if (slashed.size() > 1 && slashed[1] == ':' && std::isalpha(static_cast<unsigned char>(slashed[0])) && (slashed.size() == 2 || slashed[2] == '/')) return "it names a drive";
+    if (slashed.size() > 1 && slashed[1] == ':' && std::isalpha(static_cast<unsigned char>(slashed[0])) && (slashed.size() == 2 || slashed[2] == '/'))
+        return "it names a drive";
     for (const std::string& part : parts_of(slashed))
         if (part == "..") return "it climbs out of its folder";
     return "";

@@ -190,7 +190,8 @@ Content unpack_zip(Disk& disk, const Path& path, const std::string& wanted, cons
     // libzip opens no zip with a name that says it is UTF-8 and is not; which one it is the structure tells.
     const auto& headers = content.structure.entries;
     if (std::any_of(headers.begin(), headers.end(), [](const EntryHeader& entry) { return entry.says_utf8() && bad_utf8_at(entry.name); })) {
-        for (const EntryHeader& entry : headers) content.entries.push_back({entry.called(), entry.size, "", false, "a name that is not UTF-8 keeps the bundle from being opened", ""});
+        for (const EntryHeader& entry : headers)
+            content.entries.push_back({entry.called(), entry.size, "", false, "a name that is not UTF-8 keeps the bundle from being opened", ""});
         return content;
     }
     try {

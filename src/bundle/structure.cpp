@@ -102,7 +102,8 @@ End find_end(File& file) {
     const std::uint64_t at = *found, disk = tail.two(at + 4), first_disk = tail.two(at + 6);
     if ((disk != 0 && disk != 0xffff) || (first_disk != 0 && first_disk != 0xffff) || tail.two(at + 8) != tail.two(at + 10))
         throw Unreadable{"it is one part of a zip in several parts"};
-    End end{from + at, from + at + end_size + tail.two(at + 20), tail.two(at + 10), tail.four(at + 12), tail.four(at + 16), false, tail.text(at + end_size, tail.two(at + 20))};
+    End end{from + at, from + at + end_size + tail.two(at + 20),   tail.two(at + 10), tail.four(at + 12), tail.four(at + 16),
+            false,     tail.text(at + end_size, tail.two(at + 20))};
     return end;
 }
 
@@ -132,13 +133,15 @@ bool is_ascii(const std::string& text) {
 }
 
 /// Extra fields: id, size, bytes (4.5.1). Sizes and offset that are all ones stand in that of ZIP64, in this order (4.5.3).
-void read_extra(const Bytes& header, std::uint64_t at, std::uint64_t size, EntryHeader& entry, std::uint64_t* packed, std::uint64_t* unpacked, std::uint64_t* offset) {
+void read_extra(const Bytes& header, std::uint64_t at, std::uint64_t size, EntryHeader& entry, std::uint64_t* packed, std::uint64_t* unpacked,
+                std::uint64_t* offset) {
     const std::uint64_t end = at + size;
     while (at + 4 <= end) {
         const std::uint16_t id = header.two(at);
         const std::uint64_t length = header.two(at + 2), next = at + 4 + length;
         if (next > end) return;  // some programs pad with zeros, or with less than a field
-        if (id == unicode_path_field && length > 5 && header.number(at + 4, 1) == 1 && header.four(at + 5) == crc_of(entry.name)) entry.unicode_name = header.text(at + 9, length - 5);
+        if (id == unicode_path_field && length > 5 && header.number(at + 4, 1) == 1 && header.four(at + 5) == crc_of(entry.name))
+            entry.unicode_name = header.text(at + 9, length - 5);
         if (id == zip64_field) {
             entry.zip64 = true;
             std::uint64_t place = at + 4;
@@ -187,13 +190,17 @@ std::uint64_t length_of_descriptor(File& file, const EntryHeader& entry, std::ui
         for (const int width : {4, 8}) {
             const std::uint64_t length = mark + 4 + 2 * static_cast<std::uint64_t>(width);
             if ((mark != 0 && !bytes.starts(0, "PK\7\10")) || bytes.size() < length) continue;
-            if (bytes.four(mark) == entry.crc && bytes.number(mark + 4, width) == entry.packed && bytes.number(mark + 4 + static_cast<std::uint64_t>(width), width) == entry.size) return length;
+            if (bytes.four(mark) == entry.crc && bytes.number(mark + 4, width) == entry.packed &&
+                bytes.number(mark + 4 + static_cast<std::uint64_t>(width), width) == entry.size)
+                return length;
         }
     return 0;
 }
 
 /// Where an entry says that a descriptor follows, its local header may have zeros for what was not known yet (4.4.4, bit 3).
-bool agrees(const EntryHeader& entry, std::uint64_t in_directory, std::uint64_t in_local) { return in_directory == in_local || (entry.has_descriptor() && in_local == 0); }
+bool agrees(const EntryHeader& entry, std::uint64_t in_directory, std::uint64_t in_local) {
+    return in_directory == in_local || (entry.has_descriptor() && in_local == 0);
+}
 
 void compare_local(File& file, std::uint64_t begin, EntryHeader& entry) {
     const std::uint64_t at = entry.offset = begin + entry.offset;

@@ -36,7 +36,8 @@ std::string folded(const std::string& name) {
 std::size_t length_in_utf16(const std::string& name) {
     if (bad_utf8_at(name)) return name.size();
     // Characters beyond U+FFFF begin with a byte from F0 on, and take two units.
-    return characters_in(name, name.size()) + static_cast<std::size_t>(std::count_if(name.begin(), name.end(), [](char c) { return static_cast<unsigned char>(c) >= 0xf0; }));
+    return characters_in(name, name.size()) +
+           static_cast<std::size_t>(std::count_if(name.begin(), name.end(), [](char c) { return static_cast<unsigned char>(c) >= 0xf0; }));
 }
 
 std::string shown_name(const std::string& name) {

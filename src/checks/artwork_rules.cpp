@@ -46,7 +46,8 @@ void check_ink(const Rules& rules, const ArtworkSeen& seen, const Ink& ink, int 
         char measured[32], limit[32];
         std::snprintf(measured, sizeof measured, "%.3f %%", percent);
         std::snprintf(limit, sizeof limit, "%g %%", least);
-        rules.say(findings, finding("artwork-nearly-blank", seen.shown, page, measured, limit, "There is hardly anything on it", "Look whether its drawing was left out at export"));
+        rules.say(findings, finding("artwork-nearly-blank", seen.shown, page, measured, limit, "There is hardly anything on it",
+                                    "Look whether its drawing was left out at export"));
         return;
     }
     rules.say(findings, finding("artwork-blank", seen.shown, page, "no ink", "some ink", "There is nothing on it", "Replace the file, or take it out of the set"));
@@ -66,7 +67,8 @@ void check_artwork(const Rules& rules, const kit::Set& set, const ArtworkSeen& s
         check_density(rules, set, seen, findings);
         rules.tried("artwork-recoded");
         if (seen.picture->passage == artwork::Passage::recoded) {
-            rules.say(findings, finding("artwork-recoded", seen.shown, 0, "", "", "Its pixels are packed anew, without loss but not byte for byte: " + seen.picture->why_recoded,
+            rules.say(findings, finding("artwork-recoded", seen.shown, 0, "", "",
+                                        "Its pixels are packed anew, without loss but not byte for byte: " + seen.picture->why_recoded,
                                         "Nothing has to be done; export it flattened, 8 bits, sRGB, to pass it through untouched"));
         }
         return;
@@ -77,7 +79,8 @@ void check_artwork(const Rules& rules, const kit::Set& set, const ArtworkSeen& s
         for (const proof::FontFact& font : seen.pdf->pages[i].fonts) {
             if (font.embedded) continue;
             rules.say(findings, finding("fonts-embedded", seen.shown, static_cast<int>(i) + 1, font.name, "embedded",
-                                        "The font " + font.name + " is not in the file, so every buyer's program would set another", "Export it with fonts embedded or as outlines"));
+                                        "The font " + font.name + " is not in the file, so every buyer's program would set another",
+                                        "Export it with fonts embedded or as outlines"));
         }
     }
 }
@@ -95,8 +98,10 @@ void check_set(const Rules& rules, const kit::Set& set, const std::vector<FaceSe
         if (set.place == kit::Place::as_drawn) rules.tried("artwork-size-known");
         if (!face.drawn) {
             // What covers or fits its paper needs no size of its own.
-            if (set.place == kit::Place::as_drawn) rules.say(findings, finding("artwork-size-known", face.shown, face.page, "no density", "a size", "It cannot be known how large it was drawn",
-                                        "Write drawn-at for set " + set.name + ", or save the file with its density"));
+            if (set.place == kit::Place::as_drawn)
+                rules.say(findings,
+                          finding("artwork-size-known", face.shown, face.page, "no density", "a size", "It cannot be known how large it was drawn",
+                                  "Write drawn-at for set " + set.name + ", or save the file with its density"));
             continue;
         }
         ++known;
@@ -124,36 +129,39 @@ void check_placement(const Rules& rules, const kit::Set& set, const Edition& edi
             rules.tried(rule);
             // The tag of 300 ppi is 11811 pixels a metre, 299.9994: a tenth of a pixel is no fault.
             if (ppi + 0.1 >= rules.limit(rule)) continue;
-            rules.say(findings, finding(rule, shown, 0, number(ppi) + " ppi", number(rules.limit(rule)) + " ppi", "It has too few pixels for its printed size" + where,
-                                        "Export it at 300 ppi of its drawn size"));
+            rules.say(findings, finding(rule, shown, 0, number(ppi) + " ppi", number(rules.limit(rule)) + " ppi",
+                                        "It has too few pixels for its printed size" + where, "Export it at 300 ppi of its drawn size"));
             break;
         }
     }
     if (set.place == kit::Place::contain || edition.print == Print::bordered) return;
     rules.tried("artwork-covers-paper");
     if (white > slack) {
-        rules.say(findings, finding("artwork-covers-paper", shown, 0, show_metric(white) + " of paper stays white at an edge", "0 mm", "The artwork does not cover the paper" + where,
-                                    "Draw it larger, or let the set say place: cover"));
+        rules.say(findings, finding("artwork-covers-paper", shown, 0, show_metric(white) + " of paper stays white at an edge", "0 mm",
+                                    "The artwork does not cover the paper" + where, "Draw it larger, or let the set say place: cover"));
         return;
     }
     if (set.place == kit::Place::as_drawn) {
         rules.tried("artwork-bleed");
         const Length least = *std::min_element(lost.begin(), lost.end());
         if (least + slack < set.bleed * p.scale) {
-            rules.say(findings, finding("artwork-bleed", shown, 0, show_metric(least), show_metric(set.bleed * p.scale), "The artwork reaches less far beyond the paper than its bleed" + where,
+            rules.say(findings, finding("artwork-bleed", shown, 0, show_metric(least), show_metric(set.bleed * p.scale),
+                                        "The artwork reaches less far beyond the paper than its bleed" + where,
                                         "Draw it with " + show_metric(set.bleed) + " of bleed on the larger paper"));
         }
     }
     rules.tried("artwork-safe-area");
     const Length promised = set.safe_area * p.scale, taken = Length::mm(rules.limit("artwork-safe-area"));
     if (promised + slack < taken) {
-        rules.say(findings, finding("artwork-safe-area", shown, 0, show_metric(promised), show_metric(taken), "A borderless driver may take more off an edge than the safe area leaves" + where,
+        rules.say(findings, finding("artwork-safe-area", shown, 0, show_metric(promised), show_metric(taken),
+                                    "A borderless driver may take more off an edge than the safe area leaves" + where,
                                     "Keep what matters further from the edge and write the larger safe-area"));
     }
     if (set.place != kit::Place::cover) return;
     const Length cut = *std::max_element(lost.begin(), lost.end()) - set.bleed * p.scale;
     if (cut > promised + slack) {
-        rules.say(findings, finding("artwork-safe-area", shown, 0, show_metric(cut) + " cut beyond the bleed", show_metric(promised), "Covering the paper cuts into what the safe area promises" + where,
+        rules.say(findings, finding("artwork-safe-area", shown, 0, show_metric(cut) + " cut beyond the bleed", show_metric(promised),
+                                    "Covering the paper cuts into what the safe area promises" + where,
                                     "Draw it nearer to the paper's shape, or let the set say place: contain"));
     }
 }

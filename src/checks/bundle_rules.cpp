@@ -49,7 +49,8 @@ void check_names(const Rules& rules, const PackedBundle& bundle, Findings& findi
     rules.tried("bundle-names", bundle.content.entries.size());
     for (const bundle::Seen& file : bundle.content.entries)
         if (const std::string fault = bundle::fault_in_name(file.name); !fault.empty())
-            rules.say(findings, finding("bundle-names", bundle.path, bundle::shown_name(file.name), "a-z 0-9 - _ . and /, at most 180 bytes", "A name in the bundle does not unpack on every system: " + fault, again));
+            rules.say(findings, finding("bundle-names", bundle.path, bundle::shown_name(file.name), "a-z 0-9 - _ . and /, at most 180 bytes",
+                                        "A name in the bundle does not unpack on every system: " + fault, again));
 }
 
 void check_contents(const Rules& rules, const PackedBundle& bundle, Findings& findings) {
@@ -64,16 +65,20 @@ void check_contents(const Rules& rules, const PackedBundle& bundle, Findings& fi
         const auto found = told.find(file.name);
         if (found == told.end()) {
             if (!again_met)
-                rules.say(findings, finding("bundle-complete", bundle.path, bundle::shown_name(file.name), "every file", "contents.txt does not tell of a file in the bundle", again));
+                rules.say(findings, finding("bundle-complete", bundle.path, bundle::shown_name(file.name), "every file",
+                                            "contents.txt does not tell of a file in the bundle", again));
             continue;
         }
         if (file.unread.empty() && found->second != file.sha256)
-            rules.say(findings, finding("bundle-digests", bundle.path, file.name + " " + file.sha256.substr(0, 16), found->second.substr(0, 16), "A file in the bundle is not the one that contents.txt tells of", again));
+            rules.say(findings, finding("bundle-digests", bundle.path, file.name + " " + file.sha256.substr(0, 16), found->second.substr(0, 16),
+                                        "A file in the bundle is not the one that contents.txt tells of", again));
         told.erase(found);
     }
     for (const auto& [name, digest] : told)
         rules.say(findings, finding("bundle-complete", bundle.path, bundle::shown_name(name.empty() ? digest : name), "every file that is told",
-                                    name.empty() ? "contents.txt has a line that sha256sum cannot read" : "A file that contents.txt tells of is not in the bundle", again));
+                                    name.empty() ? "contents.txt has a line that sha256sum cannot read"
+                                                 : "A file that contents.txt tells of is not in the bundle",
+                                    again));
 }
 
 }  // namespace
@@ -90,7 +95,8 @@ void check_bundle(const Rules& rules, const PackedBundle& bundle, Findings& find
     rules.tried("bundle-damaged");
     if (!bundle.content.damage.empty()) {
         const std::string damage = bundle::shown_name(bundle.content.damage);
-        rules.say(findings, finding("bundle-damaged", bundle.path, damage, "a whole zip", "The bundle cannot be unpacked: " + damage, bundle.ours() ? again : "Pack the bundle anew, and test it before it is uploaded"));
+        rules.say(findings, finding("bundle-damaged", bundle.path, damage, "a whole zip", "The bundle cannot be unpacked: " + damage,
+                                    bundle.ours() ? again : "Pack the bundle anew, and test it before it is uploaded"));
         return;
     }
     check_zip(rules, bundle, findings);
@@ -106,10 +112,12 @@ void check_shop(const Rules& rules, const kit::Shop* shop, const std::vector<Pac
     if (!shop) return;
     rules.tried("shop-limits", 1 + bundles.size());
     if (shop->most_files && bundles.size() > static_cast<std::size_t>(*shop->most_files))
-        rules.say(findings, finding("shop-limits", "", std::to_string(bundles.size()) + " files", std::to_string(*shop->most_files), "The shop takes fewer delivery files", "Choose another shop, or sell the kit in parts"));
+        rules.say(findings, finding("shop-limits", "", std::to_string(bundles.size()) + " files", std::to_string(*shop->most_files),
+                                    "The shop takes fewer delivery files", "Choose another shop, or sell the kit in parts"));
     for (const PackedBundle& bundle : bundles) {
         if (!shop->most_bytes_a_file || bundle.bytes <= *shop->most_bytes_a_file) continue;
-        rules.say(findings, finding("shop-limits", bundle.path, std::to_string(bundle.bytes) + " bytes", std::to_string(*shop->most_bytes_a_file) + " bytes", "The bundle is larger than the shop takes",
+        rules.say(findings, finding("shop-limits", bundle.path, std::to_string(bundle.bytes) + " bytes",
+                                    std::to_string(*shop->most_bytes_a_file) + " bytes", "The bundle is larger than the shop takes",
                                     "Save the artwork smaller (JPEG for pictures, palette PNG for flat drawings), or choose another shop"));
     }
 }

@@ -176,8 +176,10 @@ private:
         for (const auto& [distance, text] : nearest)
             if (told.size() < most_sizes && std::find(told.begin(), told.end(), text) == told.end()) told.push_back(text);
         const std::string limit = listed(told);
-        say("text-sizes", claim.thing + " " + short_number(claim.first) + " " + short_number(claim.second), claim.line, claim.words + " (" + claim.thing + ")", limit,
-            "The text says " + claim.words + " of " + listed(joined_titles(titles), "and") + ", the kit says " + limit, "Write the size that the sheet of measurements tells");
+        say("text-sizes", claim.thing + " " + short_number(claim.first) + " " + short_number(claim.second), claim.line,
+            claim.words + " (" + claim.thing + ")", limit,
+            "The text says " + claim.words + " of " + listed(joined_titles(titles), "and") + ", the kit says " + limit,
+            "Write the size that the sheet of measurements tells");
         return false;
     }
     /// How far what is said is from a size, whichever way it is turned; in mm.
@@ -203,7 +205,8 @@ private:
     bool version(const Claim& claim) {
         rules_.tried("text-version");
         if (kit_.version == claim.thing || kit_.version.starts_with(claim.thing + ".")) return true;
-        say("text-version", claim.thing, claim.line, claim.thing, kit_.version, "The text says version " + claim.thing + ", the kit is " + kit_.version, "Write the kit's version, or leave it out");
+        say("text-version", claim.thing, claim.line, claim.thing, kit_.version,
+            "The text says version " + claim.thing + ", the kit is " + kit_.version, "Write the kit's version, or leave it out");
         return false;
     }
 
@@ -211,8 +214,8 @@ private:
         rules_.tried("text-papers");
         for (const texts::Mention& paper : texts::papers_in(text_, other_papers)) {
             if (std::find(kit_.papers.begin(), kit_.papers.end(), paper.phrase) != kit_.papers.end()) continue;
-            say("text-papers", paper.phrase, paper.line, paper.phrase, listed(kit_.papers, "and"), "The text offers the paper " + paper.phrase + ", which the kit has no files for",
-                "Take it out, or add the paper to the kit");
+            say("text-papers", paper.phrase, paper.line, paper.phrase, listed(kit_.papers, "and"),
+                "The text offers the paper " + paper.phrase + ", which the kit has no files for", "Take it out, or add the paper to the kit");
         }
     }
 
@@ -221,7 +224,8 @@ private:
         for (const texts::PrintSaid& said : texts::prints_in(text_)) {
             const std::string name = name_of(said.print);
             if (std::find(kit_.prints.begin(), kit_.prints.end(), name) != kit_.prints.end()) continue;
-            say("text-prints", name, said.line, name, listed(kit_.prints, "and"), "The text offers " + name + " files, which the kit does not have", "Take it out, or add the print to the kit");
+            say("text-prints", name, said.line, name, listed(kit_.prints, "and"), "The text offers " + name + " files, which the kit does not have",
+                "Take it out, or add the print to the kit");
         }
     }
 
@@ -234,8 +238,8 @@ private:
         for (const texts::Mention& mention : texts::mentions_in(text_, absent)) {
             if (texts::listed_by(text_, mention.sentence) != texts::Lists::contents) continue;
             if (told_at("text-counts", mention.line)) continue;
-            say("text-included", mention.phrase, mention.line, mention.phrase, "none in the kit", "The text lists " + mention.phrase + " among what is included, and the kit has none",
-                "Take it out, or add it to the kit");
+            say("text-included", mention.phrase, mention.line, mention.phrase, "none in the kit",
+                "The text lists " + mention.phrase + " among what is included, and the kit has none", "Take it out, or add it to the kit");
         }
     }
     bool told_at(const std::string& rule, int line) const {
@@ -262,7 +266,8 @@ private:
             listed_things.insert(meant.begin(), meant.end());
             rules_.tried("text-materials");
             if (meant.empty() || std::any_of(meant.begin(), meant.end(), [](const ThingTold* thing) { return thing->needed; })) continue;
-            say("text-materials", mention.phrase, mention.line, mention.phrase, "not on the kit's list", "The text asks buyers for " + mention.phrase + ", which the kit does not need",
+            say("text-materials", mention.phrase, mention.line, mention.phrase, "not on the kit's list",
+                "The text asks buyers for " + mention.phrase + ", which the kit does not need",
                 "Take it out, or look whether the journal's choices are those that the text is written for");
         }
         // Fewer are no list: a sentence that names a tool in passing.
@@ -278,15 +283,17 @@ private:
             if (texts::mentions_in(text_, thing.phrases).empty() && texts::mentions_in(text_, thing.loose).empty()) missing.push_back(thing.title);
         }
         if (missing.empty()) return;
-        say("text-list-short", "", line, std::to_string(missing.size()) + " left out", "all that the kit cannot be made without", "The text's list of tools and materials leaves out " + listed(missing, "and"),
-            "Add them, or point to the sheet of materials");
+        say("text-list-short", "", line, std::to_string(missing.size()) + " left out", "all that the kit cannot be made without",
+            "The text's list of tools and materials leaves out " + listed(missing, "and"), "Add them, or point to the sheet of materials");
     }
     void cautions(const std::set<const ThingTold*>& there, int line) {
         rules_.tried("text-cautions");
         const bool called_for = std::any_of(there.begin(), there.end(), [](const ThingTold* thing) { return thing->cautioned; });
-        static const std::vector<std::string> cautious{"care", "careful", "carefully", "caution", "safety", "safe", "sharp", "adult", "child", "children", "choking", "maker's instruction", "manufacturer's instruction"};
+        static const std::vector<std::string> cautious{"care", "careful", "carefully", "caution", "safety", "safe", "sharp", "adult", "child",
+                                                       "children", "choking", "maker's instruction", "manufacturer's instruction"};
         if (!called_for || !texts::mentions_in(text_, cautious).empty()) return;
-        say("text-cautions", "", line, "no caution", "a word of care beside the tools", "The text lists tools that the kit's own list gives cautions for, and says nothing of them",
+        say("text-cautions", "", line, "no caution", "a word of care beside the tools",
+            "The text lists tools that the kit's own list gives cautions for, and says nothing of them",
             "Add a sentence, or point to the cautions on the sheet of materials");
     }
 

@@ -38,8 +38,9 @@ void check_back(const Rules& rules, std::optional<Turn> turn, Size front, Size b
     if (!turn || !held_alike(front, back)) return;
     rules.tried("backs-upright");
     if (back_upright(front, *turn).value_or(true)) return;
-    rules.say(findings, {"backs-upright", Level::error, path, page, 0, "Duplex " + (*turn == Turn::short_edge ? short_edge : long_edge), "Duplex " + entry_for(front),
-                         "The back comes out upside down when the sheet is turned over as the file asks", "Run the release again, and report it if it stays"});
+    rules.say(findings, {"backs-upright", Level::error, path, page, 0, "Duplex " + (*turn == Turn::short_edge ? short_edge : long_edge),
+                         "Duplex " + entry_for(front), "The back comes out upside down when the sheet is turned over as the file asks",
+                         "Run the release again, and report it if it stays"});
 }
 
 }  // namespace

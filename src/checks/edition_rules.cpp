@@ -62,7 +62,8 @@ void check_pictures(const Rules& rules, const std::vector<const SeenPdf*>& editi
         sets.push_back(all_of(pages.back()));
     }
     const bool filled_by_paper = editions.front()->role == "part" ||
-                                 (editions.front()->role.empty() && std::any_of(pages.begin(), pages.end(), [&](const auto& one) { return one.size() != pages.front().size(); }));
+                                 (editions.front()->role.empty() &&
+                                  std::any_of(pages.begin(), pages.end(), [&](const auto& one) { return one.size() != pages.front().size(); }));
     const std::size_t model = filled_by_paper ? usual(sets) : usual(pages);
     for (std::size_t i = 0; i < editions.size(); ++i) {
         rules.tried("editions-same-pictures");
@@ -72,7 +73,8 @@ void check_pictures(const Rules& rules, const std::vector<const SeenPdf*>& editi
         while (page < both && pages[i][page] == pages[model][page]) ++page;
         const bool counts = pages[i].size() != pages[model].size() && page == both;
         say(rules, "editions-same-pictures", *editions[i], filled_by_paper || counts ? 0 : static_cast<int>(page) + 1,
-            counts ? std::to_string(pages[i].size()) + " pages" : "other pictures", (counts ? std::to_string(pages[model].size()) + " pages" : "the pictures") + std::string(" of ") + editions[model]->path,
+            counts ? std::to_string(pages[i].size()) + " pages" : "other pictures",
+            (counts ? std::to_string(pages[model].size()) + " pages" : "the pictures") + std::string(" of ") + editions[model]->path,
             "The same set shows something else on another paper or print", findings);
     }
 }
@@ -84,7 +86,8 @@ void check_turns(const Rules& rules, const std::vector<const SeenPdf*>& editions
     for (std::size_t i = 0; i < editions.size(); ++i) {
         rules.tried("editions-same-turn");
         if (turns[i] != turns[model])
-            say(rules, "editions-same-turn", *editions[i], 0, turns[i].empty() ? "no Duplex" : "Duplex " + turns[i], "Duplex " + turns[model], "The same set turns over another edge on another paper or print", findings);
+            say(rules, "editions-same-turn", *editions[i], 0, turns[i].empty() ? "no Duplex" : "Duplex " + turns[i], "Duplex " + turns[model],
+                "The same set turns over another edge on another paper or print", findings);
     }
 }
 
@@ -101,7 +104,8 @@ void check_complete(const Rules& rules, const std::map<std::string, std::set<std
             for (const std::string& name : names) {
                 rules.tried("editions-complete");
                 if (names_by_folder.at(folder).contains(name)) continue;
-                rules.say(findings, {"editions-complete", Level::error, folder + "/" + name, 0, 0, "missing", "as in the other editions", "An edition lacks a file that the others have", released_anew});
+                rules.say(findings, {"editions-complete", Level::error, folder + "/" + name, 0, 0, "missing", "as in the other editions",
+                                     "An edition lacks a file that the others have", released_anew});
             }
     }
 }
@@ -115,7 +119,8 @@ void check_sheets_there(const Rules& rules, const std::map<std::string, std::set
             rules.tried("sheets-there");
             const auto found = names_by_folder.find(paper);
             if (found != names_by_folder.end() && found->second.contains(sheet)) continue;
-            rules.say(findings, {"sheets-there", Level::error, paper + "/" + sheet, 0, 0, "missing", "one for each paper", "A sheet that buyers need is not in the bundle", released_anew});
+            rules.say(findings, {"sheets-there", Level::error, paper + "/" + sheet, 0, 0, "missing", "one for each paper",
+                                 "A sheet that buyers need is not in the bundle", released_anew});
         }
 }
 
@@ -131,7 +136,9 @@ void check_one_kit(const Rules& rules, const std::vector<const SeenPdf*>& files,
     const std::size_t model = usual(kits);
     for (std::size_t i = 0; i < files.size(); ++i) {
         rules.tried("file-of-another-kit");
-        if (kits[i] != kits[model]) say(rules, "file-of-another-kit", *files[i], 0, kits[i].empty() ? "no kit named" : kits[i], kits[model], "A file is of another kit or version than the rest", findings);
+        if (kits[i] != kits[model])
+            say(rules, "file-of-another-kit", *files[i], 0, kits[i].empty() ? "no kit named" : kits[i], kits[model],
+                "A file is of another kit or version than the rest", findings);
     }
 }
 

@@ -49,7 +49,8 @@ std::vector<Sheet> worth_printing(const std::vector<Shows>& all, std::size_t ris
     for (std::size_t i = 0; i < all.size(); ++i) {
         Sheet sheet{i, Risks(risks)};
         for (const std::size_t risk : all[i]) sheet.risks.add(risk);
-        if (!sheet.risks.none() && std::none_of(kept.begin(), kept.end(), [&](const Sheet& earlier) { return sheet.risks.inside(earlier.risks); })) kept.push_back(std::move(sheet));
+        if (!sheet.risks.none() && std::none_of(kept.begin(), kept.end(), [&](const Sheet& earlier) { return sheet.risks.inside(earlier.risks); }))
+            kept.push_back(std::move(sheet));
     }
     return kept;
 }
@@ -90,7 +91,8 @@ private:
         for (std::size_t risk = 0; risk < risks_; ++risk) {
             if (!open.has(risk)) continue;
             ++left;
-            const auto showing = static_cast<std::size_t>(std::count_if(sheets_.begin() + static_cast<std::ptrdiff_t>(first), sheets_.end(), [&](const Sheet& sheet) { return sheet.risks.has(risk); }));
+            const auto showing = static_cast<std::size_t>(std::count_if(sheets_.begin() + static_cast<std::ptrdiff_t>(first), sheets_.end(),
+                                                                        [&](const Sheet& sheet) { return sheet.risks.has(risk); }));
             if (showing < fewest) fewest = showing, rarest = risk;
         }
         if (left > largest * most) return false;
@@ -122,7 +124,9 @@ std::vector<std::size_t> fewest_sheets(const std::vector<Shows>& sheets, std::si
 std::vector<std::size_t> unshown(const std::vector<Shows>& sheets, std::size_t risks) {
     std::vector<std::size_t> missing;
     for (std::size_t risk = 0; risk < risks; ++risk)
-        if (std::none_of(sheets.begin(), sheets.end(), [&](const Shows& shows) { return std::find(shows.begin(), shows.end(), risk) != shows.end(); })) missing.push_back(risk);
+        if (std::none_of(sheets.begin(), sheets.end(),
+                         [&](const Shows& shows) { return std::find(shows.begin(), shows.end(), risk) != shows.end(); }))
+            missing.push_back(risk);
     return missing;
 }
 

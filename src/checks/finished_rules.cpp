@@ -83,7 +83,8 @@ void check_pictures(const Rules& rules, const compose::Document& document, const
     }
     const bool faces = std::any_of(plan.items.begin(), plan.items.end(), [](const compose::Item& i) { return std::holds_alternative<compose::PdfFace>(i); });
     if (!faces && next != seen.pictures.size()) {
-        rules.say(findings, finding("picture-placed", path, number, std::to_string(seen.pictures.size()) + " pictures", std::to_string(next), "The page shows more pictures than planned"));
+        rules.say(findings, finding("picture-placed", path, number, std::to_string(seen.pictures.size()) + " pictures", std::to_string(next),
+                                    "The page shows more pictures than planned"));
     }
 }
 
@@ -93,7 +94,8 @@ void check_catalog(const Rules& rules, const compose::Document& plan, const proo
                                                                            : "DuplexFlipLongEdge";
     rules.tried("viewer-preferences");
     if (seen.duplex != duplex)
-        rules.say(findings, finding("viewer-preferences", path, 0, seen.duplex.empty() ? "no Duplex" : "Duplex " + seen.duplex, std::string("Duplex ") + duplex, "The file asks for another flip edge than was planned"));
+        rules.say(findings, finding("viewer-preferences", path, 0, seen.duplex.empty() ? "no Duplex" : "Duplex " + seen.duplex,
+                                    std::string("Duplex ") + duplex, "The file asks for another flip edge than was planned"));
     rules.tried("file-title");
     if (seen.title != plan.title) rules.say(findings, finding("file-title", path, 0, seen.title, plan.title, "The file's title is not the sheet's"));
 }
@@ -112,7 +114,8 @@ void check_finished(const Rules& rules, const compose::Document& plan, const pro
     if (!seen.damage.empty()) return;  // check_pdf tells of it
     rules.tried("page-count");
     if (seen.pages.size() != plan.pages.size()) {
-        rules.say(findings, finding("page-count", path, 0, std::to_string(seen.pages.size()), std::to_string(plan.pages.size()), "The file has another number of pages than planned"));
+        rules.say(findings, finding("page-count", path, 0, std::to_string(seen.pages.size()), std::to_string(plan.pages.size()),
+                                    "The file has another number of pages than planned"));
         return;
     }
     check_catalog(rules, plan, seen, path, findings);
@@ -131,7 +134,8 @@ void check_ink_inside(const Rules& rules, const RenderedPage& seen, const Rect& 
     const Rect ink{x * box.left, seen.size.height - y * box.bottom, x * box.right, seen.size.height - y * box.top};
     // A renderer spreads an edge over the pixel that it falls into.
     if (printable.holds(ink, max(x, y) * 1.01)) return;
-    rules.say(findings, finding("ink-inside-printable", path, seen.page, "ink " + box_text(ink), "printable " + box_text(printable), "Ink lies where the printer cannot print"));
+    rules.say(findings, finding("ink-inside-printable", path, seen.page, "ink " + box_text(ink), "printable " + box_text(printable),
+                                "Ink lies where the printer cannot print"));
 }
 
 void check_rendered_artwork(const Rules& rules, const RenderedPage& seen, const compose::Placement& placement, const Ink& artwork,

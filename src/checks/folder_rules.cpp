@@ -32,15 +32,22 @@ void check_folder(const Rules& rules, const std::vector<std::string>& all, const
     for (const std::string& path : all) {
         for (const char* rule : {"folder-litter", "folder-unused", "folder-names", "folder-case-twins"}) rules.tried(rule);
         if (is_litter(path)) {
-            rules.say(findings, finding("folder-litter", path, "a file of the desktop or of an editor", "none", "The folder holds what a desktop or an editor left behind", "Remove it"));
+            rules.say(findings, finding("folder-litter", path, "a file of the desktop or of an editor", "none",
+                                        "The folder holds what a desktop or an editor left behind", "Remove it"));
             continue;
         }
         if (is_artwork(path) && !named.contains(path))
-            rules.say(findings, finding("folder-unused", path, "in no set", "in a set", "A picture lies in the kit's folder and is in no set, so buyers do not get it", "Add it to a set, or move it out of the folder"));
+            rules.say(findings, finding("folder-unused", path, "in no set", "in a set",
+                                        "A picture lies in the kit's folder and is in no set, so buyers do not get it",
+                                        "Add it to a set, or move it out of the folder"));
         if (const std::string why = fault_on_windows(last_part(path)); !why.empty())
-            rules.say(findings, finding("folder-names", path, why, "a name for every system", "A name does not travel to every system", "Rename it: letters, digits, hyphens"));
+            rules.say(findings, finding("folder-names", path, why, "a name for every system", "A name does not travel to every system",
+                                        "Rename it: letters, digits, hyphens"));
         const auto [twin, fresh] = by_lower.emplace(in_lower_case(path), path);
-        if (!fresh) rules.say(findings, finding("folder-case-twins", path, "and " + twin->second, "names that differ in more than case", "Two names differ in case only; on other systems one of the files takes the other's place", "Rename one of them"));
+        if (!fresh)
+            rules.say(findings,
+                      finding("folder-case-twins", path, "and " + twin->second, "names that differ in more than case",
+                              "Two names differ in case only; on other systems one of the files takes the other's place", "Rename one of them"));
     }
 }
 

@@ -26,10 +26,12 @@ void check_safe_area_of(const Rules& rules, const kit::Set& set, double scale, c
     const proof::Misprint misprint = misprint_in_force(rules);
     const Length safe = set.safe_area * scale;
     if (safe >= misprint.farthest()) return;
-    rules.say(findings, {"misprint-safe-area", Level::warning, "kit.yaml", 0, set.mark.line, show_metric(safe),
-                         show_metric(misprint.enlarged) + " + " + show_metric(misprint.shifted) + " = " + show_metric(misprint.farthest()),
-                         "What set " + set.name + " keeps inside its safe area leaves the sheet when a borderless driver enlarges it and the sheet lies aside (" + where + ")",
-                         "Keep what matters " + show_metric(misprint.farthest()) + " from the edge or further, and write that as safe-area"});
+    rules.say(findings,
+              {"misprint-safe-area", Level::warning, "kit.yaml", 0, set.mark.line, show_metric(safe),
+               show_metric(misprint.enlarged) + " + " + show_metric(misprint.shifted) + " = " + show_metric(misprint.farthest()),
+               "What set " + set.name +
+                   " keeps inside its safe area leaves the sheet when a borderless driver enlarges it and the sheet lies aside (" + where + ")",
+               "Keep what matters " + show_metric(misprint.farthest()) + " from the edge or further, and write that as safe-area"});
 }
 
 void check_misprinted(const Rules& rules, const proof::Misprinted& seen, const std::string& path, int page, Findings& findings) {

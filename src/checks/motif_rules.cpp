@@ -28,7 +28,8 @@ void check_loss(const Rules& rules, const MotifSeen& seen, const std::string& wh
     const double share = share_of(edges.inside, edges.all);
     if (share <= rules.limit(rule)) return;
     const Length widest = max(max(p.lost.left, p.lost.right), max(p.lost.top, p.lost.bottom));
-    rules.say(findings, of_picture(rule, seen.shown, 0, in_digits(share, "%.1f") + " % of its edges, in a band of up to " + in_digits(widest.in_mm(), "%.1f") + " mm",
+    rules.say(findings, of_picture(rule, seen.shown, 0,
+                                   in_digits(share, "%.1f") + " % of its edges, in a band of up to " + in_digits(widest.in_mm(), "%.1f") + " mm",
                                    in_digits(rules.limit(rule), "%g") + " %", "Part of the motif is cut away" + where,
                                    "Move what matters inward, or draw it nearer to the paper's shape"));
 }
@@ -39,7 +40,8 @@ void check_fold(const Rules& rules, const MotifSeen& seen, const std::string& wh
     if (!p.sheet.landscape()) return;
     rules.tried(rule);
     const Length half = Length::mm(rules.with(rule, "either-side")), fold = p.sheet.width / 2;
-    const MotifEdges edges = edges_of(seen, rules.with(rule, "edge"), [&](Point at) { return p.visible.holds(at_point(at)) && at.x > fold - half && at.x < fold + half; });
+    const MotifEdges edges = edges_of(seen, rules.with(rule, "edge"),
+                                      [&](Point at) { return p.visible.holds(at_point(at)) && at.x > fold - half && at.x < fold + half; });
     if (edges.asked == 0) return;
     const double share = share_of(edges.inside, edges.asked);
     if (share <= rules.limit(rule)) return;
@@ -90,7 +92,8 @@ void check_holes(const Rules& rules, const std::vector<Point>& holes, const std:
         at_hole = i + 1;
     }
     if (most <= rules.limit(rule)) return;
-    rules.say(findings, of_picture(rule, seen.shown, 0, in_digits(most) + " % of the place about hole " + std::to_string(at_hole) + " of " + std::to_string(holes.size()),
+    rules.say(findings, of_picture(rule, seen.shown, 0,
+                                   in_digits(most) + " % of the place about hole " + std::to_string(at_hole) + " of " + std::to_string(holes.size()),
                                    in_digits(rules.limit(rule), "%g") + " %", "A motif stands where the " + what + " go through it" + where,
                                    "Move it " + in_digits(reach, "%g") + " mm and more away from the hole"));
 }

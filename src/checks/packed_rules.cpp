@@ -40,8 +40,8 @@ std::string fault_in_folder(const EntryHeader& folder, const std::set<std::strin
 
 void check_types(const Rules& rules, const PackedBundle& bundle, Findings& findings) {
     const std::size_t count = headers(bundle).size();
-    ToldAtOnce specials(rules, bundle, "bundle-special-files", count), folders(rules, bundle, "bundle-folder-entries", count), empty(rules, bundle, "bundle-empty-file", count),
-        litter(rules, bundle, "bundle-litter", count);
+    ToldAtOnce specials(rules, bundle, "bundle-special-files", count), folders(rules, bundle, "bundle-folder-entries", count),
+        empty(rules, bundle, "bundle-empty-file", count), litter(rules, bundle, "bundle-litter", count);
     std::set<std::string> names;
     for (const EntryHeader& entry : headers(bundle)) names.insert(entry.called());
     for (const EntryHeader& entry : headers(bundle)) {
@@ -51,8 +51,10 @@ void check_types(const Rules& rules, const PackedBundle& bundle, Findings& findi
         if (left && !entry.is_folder()) litter.add(entry.called(), "left by a desktop or an editor");
         else if (!entry.is_folder() && special(entry).empty() && entry.size == 0) empty.add(entry.called(), "0 bytes");
     }
-    specials.say("plain files", "The bundle holds links or special files, which lead nowhere on a buyer's computer", "Pack the files that the links lead to", findings);
-    folders.say("folders that hold files, and no bytes of their own", "A folder in the bundle is empty or holds bytes where no program looks for them", pack_anew, findings);
+    specials.say("plain files", "The bundle holds links or special files, which lead nowhere on a buyer's computer",
+                 "Pack the files that the links lead to", findings);
+    folders.say("folders that hold files, and no bytes of their own",
+                "A folder in the bundle is empty or holds bytes where no program looks for them", pack_anew, findings);
     empty.say("1 byte or more", "Files in the bundle are empty", "Put the right files in, or leave them out", findings);
     litter.say("none", "The bundle holds what a desktop or an editor left behind; buyers take it for broken pages", "Leave these files out", findings);
 }
@@ -68,7 +70,8 @@ void check_kinds(const Rules& rules, const PackedBundle& bundle, Findings& findi
         if (program.empty()) archives.add(entry.called(), bundle::archive_in(entry.called(), files[i].begins));
     }
     programs.say("nothing that runs", "The bundle holds programs or scripts, which shops and virus scanners refuse", "Leave them out", findings);
-    archives.say("files that open as they are", "The bundle holds archives; phones do not open them, and what is in them was not judged", "Put the files in by themselves", findings);
+    archives.say("files that open as they are", "The bundle holds archives; phones do not open them, and what is in them was not judged",
+                 "Put the files in by themselves", findings);
 }
 
 // Names.
@@ -78,13 +81,15 @@ void check_doubles(const Rules& rules, const PackedBundle& bundle, Findings& fin
     ToldAtOnce told(rules, bundle, "bundle-name-doubles", headers(bundle).size());
     for (const EntryHeader& entry : headers(bundle)) {
         const std::string name = bundle::folded(entry.is_folder() ? entry.called().substr(0, entry.called().size() - 1) : entry.called());
-        for (std::size_t slash = name.find('/'); slash != std::string::npos; slash = name.find('/', slash + 1)) folders.emplace(name.substr(0, slash), entry.called());
+        for (std::size_t slash = name.find('/'); slash != std::string::npos; slash = name.find('/', slash + 1))
+            folders.emplace(name.substr(0, slash), entry.called());
         if (entry.is_folder()) folders.emplace(name, entry.called());
         else if (const auto [twin, fresh] = files.emplace(name, entry.called()); !fresh) told.add(entry.called(), "and " + bundle::shown_name(twin->second));
     }
     for (const auto& [name, written] : files)
         if (const auto folder = folders.find(name); folder != folders.end()) told.add(written, "and the folder of " + bundle::shown_name(folder->second));
-    told.say("names that differ in more than capitals", "Names are the same on some systems, where one of the files takes the other's place", "Rename one of them", findings);
+    told.say("names that differ in more than capitals", "Names are the same on some systems, where one of the files takes the other's place",
+             "Rename one of them", findings);
 }
 
 /// Of how many characters a path is when it is unpacked where most are: C:\Users\NAME\Downloads\BUNDLE\PATH, with a NAME of 20
@@ -100,13 +105,15 @@ void check_lengths(const Rules& rules, const PackedBundle& bundle, Findings& fin
     ToldAtOnce told(rules, bundle, "bundle-path-length", headers(bundle).size());
     for (const EntryHeader& entry : headers(bundle))
         if (const std::size_t length = length_unpacked(bundle, entry.called()); length > most) told.add(entry.called(), std::to_string(length) + " characters");
-    told.say(std::to_string(most) + " characters", "Paths are too long for Windows when the bundle is unpacked among the downloads of a user whose name has 20 letters",
+    told.say(std::to_string(most) + " characters",
+             "Paths are too long for Windows when the bundle is unpacked among the downloads of a user whose name has 20 letters",
              "Give files, folders or the bundle shorter names", findings);
 }
 
 void check_letters(const Rules& rules, const PackedBundle& bundle, Findings& findings) {
     const std::size_t count = headers(bundle).size();
-    ToldAtOnce broken(rules, bundle, "bundle-name-utf8", count), unmarked(rules, bundle, "bundle-name-unmarked", count), taken_apart(rules, bundle, "bundle-name-composed", count);
+    ToldAtOnce broken(rules, bundle, "bundle-name-utf8", count), unmarked(rules, bundle, "bundle-name-unmarked", count),
+        taken_apart(rules, bundle, "bundle-name-composed", count);
     for (const EntryHeader& entry : headers(bundle)) {
         const bool plain = std::all_of(entry.name.begin(), entry.name.end(), [](char c) { return static_cast<unsigned char>(c) < 0x80; });
         const bool utf8 = !bad_utf8_at(entry.called());
@@ -114,10 +121,13 @@ void check_letters(const Rules& rules, const PackedBundle& bundle, Findings& fin
         else if (!plain && !entry.says_utf8() && entry.unicode_name.empty()) unmarked.add(entry.called(), "not told as UTF-8");
         else if (utf8 && !bundle::is_composed(entry.called())) taken_apart.add(entry.called(), "letters and accents apart");
     }
-    broken.say("UTF-8", "Names are said to be UTF-8 and are not, so some programs refuse the bundle", "Rename the files with plain letters, and pack the bundle anew", findings);
+    broken.say("UTF-8", "Names are said to be UTF-8 and are not, so some programs refuse the bundle",
+               "Rename the files with plain letters, and pack the bundle anew", findings);
     unmarked.say("names that say their encoding", "Names have letters beyond A-Z without saying how they are written; other computers show other letters",
                  "Rename the files with plain letters, or pack them with a program that writes names in UTF-8", findings);
-    taken_apart.say("composed letters (form C)", "Names hold letters and their accents apart, as macOS writes them; elsewhere they are shown apart or not found", "Rename the files with plain letters", findings);
+    taken_apart.say("composed letters (form C)",
+                    "Names hold letters and their accents apart, as macOS writes them; elsewhere they are shown apart or not found",
+                    "Rename the files with plain letters", findings);
 }
 
 void check_names_elsewhere(const Rules& rules, const PackedBundle& bundle, Findings& findings) {

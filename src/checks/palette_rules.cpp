@@ -49,9 +49,11 @@ void check_palettes(const Rules& rules, const std::vector<PaletteSeen>& all, Fin
             stranger = &swatch;
         }
         if (share * 100 <= limit) continue;
-        rules.say(findings, of_picture(rule, all[i].shown, 0, in_digits(share * 100) + " % of its colour; " + in_hex(*stranger) + " is " + in_digits(farthest) + " away",
+        rules.say(findings, of_picture(rule, all[i].shown, 0,
+                                       in_digits(share * 100) + " % of its colour; " + in_hex(*stranger) + " is " + in_digits(farthest) + " away",
                                        in_digits(limit, "%g") + " % farther than " + in_digits(far, "%g") + " (CIEDE2000)",
-                                       "Its colours are found nowhere else in the kit", "Look at it beside the others: colours of an earlier kit, another profile, or meant so"));
+                                       "Its colours are found nowhere else in the kit",
+                                       "Look at it beside the others: colours of an earlier kit, another profile, or meant so"));
     }
 }
 

@@ -30,8 +30,10 @@ void check_density_square(const Rules& rules, const ArtworkSeen& seen, Findings&
     const double apart = std::abs(density->x / density->y - 1) * 100;
     const double limit = rules.limit("artwork-square-pixels");
     if (apart <= limit) return;
-    rules.say(findings, of_picture("artwork-square-pixels", seen.shown, 0, in_digits(density->x, "%.1f") + " x " + in_digits(density->y, "%.1f") + " ppi",
-                                   in_digits(limit, "%g") + " % apart", "Its pixels are not square, so it prints stretched", "Save it with one density for both axes"));
+    rules.say(findings,
+              of_picture("artwork-square-pixels", seen.shown, 0, in_digits(density->x, "%.1f") + " x " + in_digits(density->y, "%.1f") + " ppi",
+                         in_digits(limit, "%g") + " % apart", "Its pixels are not square, so it prints stretched",
+                         "Save it with one density for both axes"));
 }
 
 /// What JPEG lost on the way, once and for all.

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "base/length.h"
+#include "base/unit_system.h"
 #include "checks/rules.h"
 
 #include <optional>
@@ -24,6 +25,7 @@ struct SignedSheet {
     bool good = true;
     std::optional<Length> gauge, drawn;  ///< what the gauge read, and what it was drawn as
     std::optional<Length> right, up;     ///< of the back against the front
+    UnitSystem ruler = UnitSystem::metric;  ///< that of its paper
 
     bool holds() const { return state == State::same_file || state == State::same_pages; }
     /// "page 3", "pages 1 and 2"

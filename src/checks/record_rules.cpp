@@ -22,8 +22,11 @@ void check_file(const Rules& rules, const record::File& told, const bundle::Seen
     if (!found) rules.say(findings, finding("record-agrees", told.path, "missing", "in " + told.bundle, "release.json tells of a file that is not in the bundle"));
     else if (!found->unread.empty()) return;
     else if (found->sha256 != told.sha256)
-        rules.say(findings, finding("record-agrees", told.path, found->sha256.substr(0, 16), told.sha256.substr(0, 16), "A file in the bundle is not the one that release.json tells of"));
-    else if (found->bytes != told.bytes) rules.say(findings, finding("record-agrees", told.path, bytes(found->bytes), bytes(told.bytes), "release.json tells another size of a file than it has"));
+        rules.say(findings, finding("record-agrees", told.path, found->sha256.substr(0, 16), told.sha256.substr(0, 16),
+                                    "A file in the bundle is not the one that release.json tells of"));
+    else if (found->bytes != told.bytes)
+        rules.say(findings, finding("record-agrees", told.path, bytes(found->bytes), bytes(told.bytes),
+                                    "release.json tells another size of a file than it has"));
 }
 
 /// The files of a bundle that was read: each that is told is the one, each that is there is told, and they are as many as the
@@ -42,9 +45,11 @@ void check_files(const Rules& rules, const record::ReleaseRecord& record, const 
     }
     for (const bundle::Seen& file : files)
         if (!named.contains(file.name))
-            rules.say(findings, finding("record-complete", bundle::shown_name(file.name), "in " + told.path, "in release.json", "release.json does not tell of a file in the bundle"));
+            rules.say(findings, finding("record-complete", bundle::shown_name(file.name), "in " + told.path, "in release.json",
+                                        "release.json does not tell of a file in the bundle"));
     if (static_cast<std::size_t>(told.entries) != files.size())
-        rules.say(findings, finding("record-complete", told.path, std::to_string(files.size()) + " files", std::to_string(told.entries) + " files", "release.json counts other files than the bundle has"));
+        rules.say(findings, finding("record-complete", told.path, std::to_string(files.size()) + " files", std::to_string(told.entries) + " files",
+                                    "release.json counts other files than the bundle has"));
 }
 
 const std::set<std::string>& roles_of_sets() {
@@ -61,7 +66,8 @@ std::string stem_of(const std::string& path) {
 void check_said(const Rules& rules, const record::File& file, const std::vector<Paper>& papers, Findings& findings) {
     rules.tried("record-roles");
     const auto differ = [&](const std::string& said, const std::string& by_path, const char* of) {
-        rules.say(findings, finding("record-roles", file.path, said.empty() ? "none" : said, by_path.empty() ? "none" : by_path, "release.json says of a file another " + std::string(of) + " than its path"));
+        rules.say(findings, finding("record-roles", file.path, said.empty() ? "none" : said, by_path.empty() ? "none" : by_path,
+                                    "release.json says of a file another " + std::string(of) + " than its path"));
     };
     std::string paper, print;
     const std::size_t first = file.path.find('/'), second = first == std::string::npos ? first : file.path.find('/', first + 1);
@@ -72,7 +78,8 @@ void check_said(const Rules& rules, const record::File& file, const std::vector<
     }
     if (file.paper.value_or("") != paper) differ(file.paper.value_or(""), paper, "paper");
     else if (file.print.value_or("") != print) differ(file.print.value_or(""), print, "print");
-    else if (roles_of_sets().contains(file.role) ? print.empty() : file.role != stem_of(file.path)) differ(file.role, roles_of_sets().contains(file.role) ? "a generated sheet" : stem_of(file.path), "role");
+    else if (roles_of_sets().contains(file.role) ? print.empty() : file.role != stem_of(file.path))
+        differ(file.role, roles_of_sets().contains(file.role) ? "a generated sheet" : stem_of(file.path), "role");
 }
 
 /// <kit>-<version>.zip, or <kit>-<version>-1-of-3.zip.
@@ -90,11 +97,14 @@ void check_record(const Rules& rules, const record::ReleaseRecord& record, const
     for (const PackedBundle& bundle : bundles) by_path[bundle.path] = &bundle;
     for (const record::Bundle& told : record.bundles) {
         const auto found = by_path.find(told.path);
-        if (found == by_path.end()) rules.say(findings, finding("record-agrees", told.path, "missing", "a bundle", "release.json tells of a bundle that is not there"));
+        if (found == by_path.end())
+            rules.say(findings, finding("record-agrees", told.path, "missing", "a bundle", "release.json tells of a bundle that is not there"));
         else if (found->second->bytes != told.bytes)
-            rules.say(findings, finding("record-agrees", told.path, bytes(found->second->bytes), bytes(told.bytes), "The bundle is not the one that release.json tells of"));
+            rules.say(findings, finding("record-agrees", told.path, bytes(found->second->bytes), bytes(told.bytes),
+                                        "The bundle is not the one that release.json tells of"));
         else if (found->second->sha256 != told.sha256)
-            rules.say(findings, finding("record-agrees", told.path, found->second->sha256.substr(0, 16), told.sha256.substr(0, 16), "The bundle is not the one that release.json tells of"));
+            rules.say(findings, finding("record-agrees", told.path, found->second->sha256.substr(0, 16), told.sha256.substr(0, 16),
+                                        "The bundle is not the one that release.json tells of"));
         if (found != by_path.end() && found->second->content.is_whole()) check_files(rules, record, told, *found->second, findings);
     }
 }
@@ -104,7 +114,8 @@ void check_record_itself(const Rules& rules, const record::ReleaseRecord& record
     rules.tried("record-kit", record.bundles.size());
     for (const record::Bundle& bundle : record.bundles)
         if (!is_bundle_of(bundle.path, record.kit + "-" + record.version))
-            rules.say(findings, finding("record-kit", bundle.path, record.kit + " " + record.version, "the bundle's kit and version", "release.json is of another kit or version than a bundle that it names"));
+            rules.say(findings, finding("record-kit", bundle.path, record.kit + " " + record.version, "the bundle's kit and version",
+                                        "release.json is of another kit or version than a bundle that it names"));
 }
 
 void check_loose_files(const Rules& rules, const record::ReleaseRecord& record, const std::vector<std::string>& loose, Findings& findings) {
@@ -115,7 +126,8 @@ void check_loose_files(const Rules& rules, const record::ReleaseRecord& record, 
     for (const std::string& path : loose) {
         const std::string lower = in_lower_case(path);
         if ((lower.ends_with(".zip") || lower.ends_with(".pdf")) && !named.contains(path))
-            rules.say(findings, finding("record-complete", bundle::shown_name(path), "in the release", "in release.json", "A file lies in the release that release.json does not tell of; it may be uploaded by mistake"));
+            rules.say(findings, finding("record-complete", bundle::shown_name(path), "in the release", "in release.json",
+                                        "A file lies in the release that release.json does not tell of; it may be uploaded by mistake"));
     }
 }
 
@@ -123,15 +135,19 @@ void check_recorded_pdf(const Rules& rules, const record::File& told, const proo
     if (!facts.damage.empty() || facts.encrypted) return;
     rules.tried("record-pages");
     if (facts.pages.size() != static_cast<std::size_t>(told.pages))
-        rules.say(findings, finding("record-pages", told.path, std::to_string(facts.pages.size()) + " pages", std::to_string(told.pages) + " pages", "release.json counts other pages than the file has"));
+        rules.say(findings, finding("record-pages", told.path, std::to_string(facts.pages.size()) + " pages", std::to_string(told.pages) + " pages",
+                                    "release.json counts other pages than the file has"));
 }
 
 void check_recorded_version(const Rules& rules, const record::ReleaseRecord& record, const std::vector<std::string>& subjects, Findings& findings) {
     if (subjects.empty()) return;
     rules.tried("record-kit", subjects.size());
     // Subject of our files is "title version, paper …".
-    const bool any = std::any_of(subjects.begin(), subjects.end(), [&](const std::string& subject) { return subject.find(" " + record.version + ", ") != std::string::npos; });
-    if (!any) rules.say(findings, finding("record-kit", "release.json", "version " + record.version, subjects.front(), "release.json is of another version than the files that it names"));
+    const bool any = std::any_of(subjects.begin(), subjects.end(),
+                                 [&](const std::string& subject) { return subject.find(" " + record.version + ", ") != std::string::npos; });
+    if (!any)
+        rules.say(findings, finding("record-kit", "release.json", "version " + record.version, subjects.front(),
+                                    "release.json is of another version than the files that it names"));
 }
 
 }  // namespace qw::checks

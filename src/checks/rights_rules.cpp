@@ -36,9 +36,11 @@ void check_rights(const Rules& rules, const kit::Manifest& manifest, const kit::
         rules.tried("rights-of-fonts");
         if (pipeline.font(font.name) || manifest.fonts.count(font.name)) continue;
         const bool own = font.file.empty();
-        rules.say(findings, {"rights-of-fonts", Level::warning, own ? "pipeline/fonts.yaml" : font.file, 0, 0, font.name + ": no rights", "made-by and allowed-by",
-                             "Nothing says where the font " + font.name + " comes from and what allows it to be sold within a PDF",
-                             own ? "Add the font to pipeline/fonts.yaml, with its licence" : "Write fonts: { " + font.name + ": { made-by: …, allowed-by: … } } in kit.yaml, or export the artwork with outlines"});
+        rules.say(findings,
+                  {"rights-of-fonts", Level::warning, own ? "pipeline/fonts.yaml" : font.file, 0, 0, font.name + ": no rights",
+                   "made-by and allowed-by", "Nothing says where the font " + font.name + " comes from and what allows it to be sold within a PDF",
+                   own ? "Add the font to pipeline/fonts.yaml, with its licence"
+                       : "Write fonts: { " + font.name + ": { made-by: …, allowed-by: … } } in kit.yaml, or export the artwork with outlines"});
     }
 }
 

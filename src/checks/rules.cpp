@@ -40,7 +40,11 @@ Rules::Rules(const std::vector<kit::CheckSetting>& settings, const std::vector<k
 const Rules::InForce& Rules::rule(const std::string& name) const {
     const auto found = rules_.find(name);
     if (found == rules_.end()) {
-        throw Fault(FaultKind::not_understood, {"unknown-rule", {"pipeline/checks.yaml", 0, 0}, "the rule '" + name + "' is not set", "an entry with level, checks, why and source", "add it"});
+        throw Fault(FaultKind::not_understood, {"unknown-rule",
+                                                {"pipeline/checks.yaml", 0, 0},
+                                                "the rule '" + name + "' is not set",
+                                                "an entry with level, checks, why and source",
+                                                "add it"});
     }
     return found->second;
 }

@@ -58,8 +58,10 @@ void check_numbers(const Rules& rules, const FilesOfSet& set, Findings& findings
             if (missing < 1 || missing > most_missing) continue;
             std::vector<std::string> names;
             for (long number = last->first + 1; number < next->first; ++number) names.push_back(name_with(last->second, number));
-            rules.say(findings, of_picture("set-numbering", name_with(next->second, next->first), 0, "after " + name_with(last->second, last->first), names.front(),
-                                           "Between the files of set " + set.set + (set.face.empty() ? "" : ", " + set.face) + " a number is missing: " + listed(names, "and"),
+            rules.say(findings, of_picture("set-numbering", name_with(next->second, next->first), 0, "after " + name_with(last->second, last->first),
+                                           names.front(),
+                                           "Between the files of set " + set.set + (set.face.empty() ? "" : ", " + set.face) +
+                                               " a number is missing: " + listed(names, "and"),
                                            "Look whether a file was forgotten; else number the files through"));
         }
     }

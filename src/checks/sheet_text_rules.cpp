@@ -191,8 +191,9 @@ void check_sheet_cautions(const Rules& rules, const SeenPdf& seen, Findings& fin
     for (const std::string& caution : seen.cautions) {
         rules.tried("sheet-cautions");
         if (can_be_read(caution, read)) continue;
-        rules.say(findings, fault_of_sheet("sheet-cautions", seen.path, 0, "not on the sheet", start_of(caution), "The list of materials lacks a caution that it has to give",
-                                    "Release the kit again with the cautions of pipeline/materials.yaml."));
+        rules.say(findings, fault_of_sheet("sheet-cautions", seen.path, 0, "not on the sheet", start_of(caution),
+                                           "The list of materials lacks a caution that it has to give",
+                                           "Release the kit again with the cautions of pipeline/materials.yaml."));
     }
 }
 

@@ -64,8 +64,8 @@ std::string title_in(const std::string& text, int* line) {
 
 std::size_t measured(const std::string& text, const kit::TextLimit& limit) { return limit.in_bytes ? text.size() : characters_in(text, text.size()); }
 
-void check_length(const Rules& rules, const std::string& rule, const std::optional<kit::TextLimit>& limit, const std::string& text, const std::string& what, const std::string& file, int line,
-                  Findings& findings) {
+void check_length(const Rules& rules, const std::string& rule, const std::optional<kit::TextLimit>& limit, const std::string& text,
+                  const std::string& what, const std::string& file, int line, Findings& findings) {
     if (!limit) return;
     rules.tried(rule);
     const std::size_t length = measured(text, *limit);
@@ -80,20 +80,25 @@ void check_length(const Rules& rules, const std::string& rule, const std::option
 bool check_text_bytes(const Rules& rules, const std::string& bytes, const std::string& file, Findings& findings) {
     rules.tried("text-characters");
     if (const auto bad = bad_utf8_at(bytes)) {
-        rules.say(findings, {"text-characters", Level::error, file, 0, line_of(bytes, *bad), "byte " + std::to_string(*bad + 1), "UTF-8", "The text is not UTF-8, so letters beyond a to z come out wrong",
-                             "Save it as UTF-8 text"});
+        rules.say(findings, {"text-characters", Level::error, file, 0, line_of(bytes, *bad), "byte " + std::to_string(*bad + 1), "UTF-8",
+                             "The text is not UTF-8, so letters beyond a to z come out wrong", "Save it as UTF-8 text"});
         return false;
     }
-    const auto control = std::find_if(bytes.begin(), bytes.end(), [](char c) { return (static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\r' && c != '\t') || c == 0x7f; });
+    const auto control = std::find_if(bytes.begin(), bytes.end(), [](char c) {
+        return (static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\r' && c != '\t') || c == 0x7f;
+    });
     const std::size_t lost = bytes.find("\ufffd");
     if (control != bytes.end() || lost != std::string::npos) {
         const std::size_t at = std::min(lost, static_cast<std::size_t>(control - bytes.begin()));
         const std::string what = at == lost ? "a character that was lost (U+FFFD)" : "a control character";
-        rules.say(findings, {"text-characters", Level::error, file, 0, line_of(bytes, at), what, "characters that people can read", "The text holds " + what, "Type that place anew"});
+        rules.say(findings, {"text-characters", Level::error, file, 0, line_of(bytes, at), what, "characters that people can read",
+                             "The text holds " + what, "Type that place anew"});
     }
     rules.tried("text-empty");
     const bool empty = bytes.find_first_not_of(" \t\r\n") == std::string::npos || bytes == "\ufeff";
-    if (empty) rules.say(findings, {"text-empty", Level::error, file, 0, 0, "no word", "a text", "There is nothing in the text", "Look whether the right file was named"});
+    if (empty)
+        rules.say(findings, {"text-empty", Level::error, file, 0, 0, "no word", "a text", "There is nothing in the text",
+                             "Look whether the right file was named"});
     return !empty;
 }
 
@@ -132,7 +137,8 @@ void check_shop_text(const Rules& rules, const kit::Shop* shop, const std::strin
         if (std::any_of(statement.any_of.begin(), statement.any_of.end(), stands)) continue;
         std::vector<std::string> wordings;
         for (const std::string& wording : statement.any_of) wordings.push_back("\"" + wording + "\"");
-        rules.say(findings, {"shop-statements", Level::error, file, 0, 0, "no " + spaced_name(statement.name), listed(wordings), "The text does not say what the shop's data ask for: " + spaced_name(statement.name),
+        rules.say(findings, {"shop-statements", Level::error, file, 0, 0, "no " + spaced_name(statement.name), listed(wordings),
+                             "The text does not say what the shop's data ask for: " + spaced_name(statement.name),
                              "Add a sentence with one of the wordings: " + statement.why});
     }
 }

@@ -12,7 +12,9 @@ namespace qw::checks {
 class ToldAtOnce {
 public:
     /// `asked`: of how many things.
-    ToldAtOnce(const Rules& rules, const PackedBundle& bundle, const char* rule, std::size_t asked) : rules_(rules), bundle_(bundle), rule_(rule) { rules.tried(rule, asked); }
+    ToldAtOnce(const Rules& rules, const PackedBundle& bundle, const char* rule, std::size_t asked) : rules_(rules), bundle_(bundle), rule_(rule) {
+        rules.tried(rule, asked);
+    }
     void add(const std::string& measured) {
         if (++times_ <= shown_) measured_ += (measured_.empty() ? "" : "; ") + measured;
     }

@@ -61,7 +61,9 @@ int run(int argc, char** argv, const Program& program) {
     } catch (const CLI::Success& help) {
         return app.exit(help);
     } catch (const CLI::ParseError& error) {
-        return tell(Fault(FaultKind::not_understood, {"arguments", {}, error.what(), "", "`quirewright --help` and `quirewright COMMAND --help` tell what is understood"}), json);
+        return tell(Fault(FaultKind::not_understood,
+                          {"arguments", {}, error.what(), "", "`quirewright --help` and `quirewright COMMAND --help` tell what is understood"}),
+                    json);
     } catch (const Fault& fault) {
         return tell(fault, json);
     } catch (const std::bad_alloc&) {

@@ -49,11 +49,17 @@ report::AuditReport audited(Session& session, const std::string& subject, const 
     if (!files.sign.empty()) order.sign = files.sign;
     const bool is_kit = std::filesystem::is_directory(stat) && !session.disk->stat(Path(subject) / "release.json");
     if (order.text && !is_kit) {
-        throw Fault(FaultKind::not_understood, {"text-without-kit", {subject, 0, 0}, "a text is held against the kit's own numbers, which releases and bundles do not hold", "a folder with kit.yaml",
+        throw Fault(FaultKind::not_understood, {"text-without-kit",
+                                                {subject, 0, 0},
+                                                "a text is held against the kit's own numbers, which releases and bundles do not hold",
+                                                "a folder with kit.yaml",
                                                 "audit the kit's folder with --text, and this without it"});
     }
     if ((order.proofing || order.sign) && !is_kit) {
-        throw Fault(FaultKind::not_understood, {"proofs-without-kit", {subject, 0, 0}, "which sheets are to be printed follows from the kit, which releases and bundles do not hold", "a folder with kit.yaml",
+        throw Fault(FaultKind::not_understood, {"proofs-without-kit",
+                                                {subject, 0, 0},
+                                                "which sheets are to be printed follows from the kit, which releases and bundles do not hold",
+                                                "a folder with kit.yaml",
                                                 "audit the kit's folder with --proofing or --sign"});
     }
     const Scratch scratch(*session.disk);
@@ -74,7 +80,10 @@ void add_audit(CLI::App& app, Session& session) {
     command->add_option("--html", files->html, "Write the report as a page to this file")->type_name("FILE");
     command->add_option("--text", files->text, "Hold this listing text (plain or Markdown) against the kit")->type_name("FILE");
     command->add_option("--proofing", files->proofing, "Write the fewest sheets that show every risk on paper, with a check list, to this PDF")->type_name("FILE");
-    command->add_option("--sign", files->sign, "Write the form for signed proofs to this YAML file, or read what is signed there and add the sheets that are missing")->type_name("FILE");
+    command
+        ->add_option("--sign", files->sign,
+                     "Write the form for signed proofs to this YAML file, or read what is signed there and add the sheets that are missing")
+        ->type_name("FILE");
     add_common(*command, session.common, true);
     command->callback([&session, subject, files] {
         session.chosen = [&session, subject, files] {

@@ -61,7 +61,10 @@ void add_common(CLI::App& command, Common& common, bool makes_files) {
     if (!makes_files) return;
     command.add_option("--out", common.out, "Folder that releases are published in")->type_name("FOLDER")->capture_default_str();
     command.add_option("--jobs", common.jobs, "How many things are done at once (default: the number of processors)")->type_name("N")->check(CLI::Range(1u, 64u));
-    command.add_option("--memory", common.memory_mib, "MiB that may be used; fewer jobs run where pictures are large")->type_name("MIB")->check(CLI::Range(64u, 1u << 20))->capture_default_str();
+    command.add_option("--memory", common.memory_mib, "MiB that may be used; fewer jobs run where pictures are large")
+        ->type_name("MIB")
+        ->check(CLI::Range(64u, 1u << 20))
+        ->capture_default_str();
     command.add_flag("--strict", common.strict, "Warnings count as errors");
 }
 

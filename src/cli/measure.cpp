@@ -23,7 +23,8 @@ int measure_one(Session& session, const Arguments& asked) {
     if (!asked.paper.empty()) what.paper = asked.paper;
     if (!asked.print.empty()) what.print = asked.print;
     const release::Measured measured = release::measure(*session.disk, session.order(asked.kit), what);
-    qw::cli::print(session.common.json ? report::to_json(measured.measures, measured.kit, measured.parts) : report::to_text(measured.measures, measured.kit, measured.parts));
+    qw::cli::print(session.common.json ? report::to_json(measured.measures, measured.kit, measured.parts)
+                                       : report::to_text(measured.measures, measured.kit, measured.parts));
     return has_errors(measured.measures.findings) ? 1 : 0;
 }
 

@@ -96,7 +96,11 @@ int tell(Session& session, const std::string& name, bool all) {
     for (const auto& rules : journal_rules(pipeline)) add(rules.front().name(), rules);
     if (json.empty()) {
         const auto near = nearest_word(name, names);
-        throw Fault(FaultKind::not_understood, {"unknown-rule", {}, "there is no rule '" + name + "'", "", near ? "did you mean '" + *near + "'?" : "`quirewright rule --all` lists them"});
+        throw Fault(FaultKind::not_understood, {"unknown-rule",
+                                                {},
+                                                "there is no rule '" + name + "'",
+                                                "",
+                                                near ? "did you mean '" + *near + "'?" : "`quirewright rule --all` lists them"});
     }
     print(session.common.json ? (all ? json : json.front()).dump(2) + "\n" : text);
     return 0;

@@ -164,7 +164,8 @@ private:
     }
     Length row_height(const DrawnPlan& plan, const PlanArrangement& a, std::size_t first) const {
         Length height;
-        for (std::size_t i = first; i < std::min(first + a.columns, plan.groups.size()); ++i) height = max(height, cell_height(plan, plan.groups[i], a, tried(plan, plan.groups[i], a).value_or(DrawnBoard{})));
+        for (std::size_t i = first; i < std::min(first + a.columns, plan.groups.size()); ++i)
+            height = max(height, cell_height(plan, plan.groups[i], a, tried(plan, plan.groups[i], a).value_or(DrawnBoard{})));
         return height;
     }
 

@@ -13,7 +13,8 @@ namespace qw::compose {
 /// What the cutting plan says of a kind of board and of a piece, from the passages of pipeline/texts/cutting-plan.mustache.
 class CuttingPlanWords {
 public:
-    explicit CuttingPlanWords(const SheetContext& context) : pipeline_(context.pipeline), words_(passages_of(context.pipeline, "cutting-plan")), ruler_(context.paper.ruler) {}
+    explicit CuttingPlanWords(const SheetContext& context)
+        : pipeline_(context.pipeline), words_(passages_of(context.pipeline, "cutting-plan")), ruler_(context.paper.ruler) {}
 
     const texts::Passages& passages() const { return words_; }
     UnitSystem ruler() const { return ruler_; }

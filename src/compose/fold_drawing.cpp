@@ -38,7 +38,8 @@ Length height_of_sentence(const type::Fonts& fonts, Length width, const std::str
 }
 
 Rect room_of_drawing(const type::Fonts& fonts, const Rect& into, const std::string& sentence) {
-    return {into.left + room_for_arrow, into.bottom + room_for_arrow + height_of_sentence(fonts, into.width(), sentence), into.right - room_for_arrow, into.top - room_for_arrow};
+    return {into.left + room_for_arrow, into.bottom + room_for_arrow + height_of_sentence(fonts, into.width(), sentence), into.right - room_for_arrow,
+            into.top - room_for_arrow};
 }
 
 double scale_into(const Rect& room, const Rect& around) { return std::min(room.width() / around.width(), room.height() / around.height()); }
@@ -244,7 +245,8 @@ private:
     bool name(std::size_t panel, const std::string& title, const std::string& side) {
         for (const double share : {1.0, 0.6, 0.4}) {
             const auto lines = [&](const std::string& words, const Setting& setting) {
-                return words.empty() ? std::vector<std::string>() : wrapped(canvas_.fonts(), setting, canvas_.width(setting, words) * share + Length::points(0.1), words);
+                return words.empty() ? std::vector<std::string>()
+                                     : wrapped(canvas_.fonts(), setting, canvas_.width(setting, words) * share + Length::points(0.1), words);
             };
             if (name_lines(panel, lines(title, fold_title), lines(side, fold_side))) return true;
         }

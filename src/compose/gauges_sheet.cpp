@@ -110,7 +110,10 @@ private:
         std::vector<Length> avoid = places;
         avoid.push_back(width / 2);
         const auto parts = strip_parts(width, column().width(), avoid, min(apart / 2, Length::mm(4)));
-        const auto model = texts::Model().text("rows", std::to_string(count)).text("apart", figure(m_.sewing->row_gap, true)).text("other", figure(m_.sewing->row_gap, false))
+        const auto model = texts::Model()
+                               .text("rows", std::to_string(count))
+                               .text("apart", figure(m_.sewing->row_gap, true))
+                               .text("other", figure(m_.sewing->row_gap, false))
                                .truth("split", parts.size() > 1);
         begin("rows", row_strip_height, model);
         for (std::size_t i = 0; i < parts.size(); ++i) {

@@ -14,7 +14,8 @@ constexpr Setting made_title{type::Cut::title, Length::points(20), Length::point
 constexpr Setting step_title{type::Cut::title, Length::points(15), Length::points(19)};
 
 const Length below_title = Length::mm(1.2), between_paragraphs = Length::mm(1.8), before_tools = Length::mm(2.2), before_care = Length::mm(3);
-const Length between_things = Length::mm(3.2), between_prints = Length::mm(0.9), before_drawing = Length::mm(5), above_step = Length::mm(6), rule_room = Length::mm(5);
+const Length between_things = Length::mm(3.2), between_prints = Length::mm(0.9), before_drawing = Length::mm(5), above_step = Length::mm(6),
+             rule_room = Length::mm(5);
 const Length bar_width = Length::mm(0.7), bar_indent = Length::mm(3.5);
 
 std::string counted_title(const GuideThing& thing) { return thing.count.empty() ? thing.title : thing.count + " " + thing.title; }

@@ -83,7 +83,8 @@ private:
     /// The scale is another when it is drawn in another room.
     static std::vector<std::string> figures_in(const std::vector<std::string>& texts) {
         std::vector<std::string> figures;
-        std::copy_if(texts.begin(), texts.end(), std::back_inserter(figures), [](const std::string& text) { return text.ends_with(" mm") || text.ends_with(" in"); });
+        std::copy_if(texts.begin(), texts.end(), std::back_inserter(figures),
+                     [](const std::string& text) { return text.ends_with(" mm") || text.ends_with(" in"); });
         std::sort(figures.begin(), figures.end());
         figures.erase(std::unique(figures.begin(), figures.end()), figures.end());
         return figures;

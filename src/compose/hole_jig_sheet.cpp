@@ -19,7 +19,8 @@ using journal::Measures;
 /// The piece along whose middle the spine's holes are read.
 const journal::Piece* piece_of_spine(const Measures& m) {
     const std::string& picture = m.journal->picture;
-    const std::vector<const char*> names = picture == "wrapped-cover" ? std::vector{"cover-paper", "board"} : std::vector{"spine", "soft-cover", "board", "cover-paper"};
+    const std::vector<const char*> names = picture == "wrapped-cover" ? std::vector{"cover-paper", "board"}
+                                                                      : std::vector{"spine", "soft-cover", "board", "cover-paper"};
     for (const char* name : names)
         if (const journal::Piece* piece = m.piece(name)) return piece;
     return nullptr;
@@ -129,7 +130,8 @@ private:
         bool all = true;
         const std::string sizes = sizes_that_hold(full_, sizes_, words_, all);
         const journal::Piece* piece = piece_of_spine(m_);
-        model.text("gauge", real_fractions(show(gauge_length(sheet_.context().paper), m_.ruler))).text("page-height", stepped_figure(m_.conditions.page.height, m_.ruler));
+        model.text("gauge", real_fractions(show(gauge_length(sheet_.context().paper), m_.ruler)))
+            .text("page-height", stepped_figure(m_.conditions.page.height, m_.ruler));
         model.truth("split", parts_.size() > 1).text("parts", std::to_string(parts_.size()));
         model.truth("spine", !m_.spine_stations.empty() && piece != nullptr).text("piece", piece ? in_sentence(piece->of->title) : "");
         model.truth("longer", piece && piece->height.exact > m_.conditions.page.height + Length::mm(0.05));

@@ -24,7 +24,8 @@ std::string plain(double value) {
 }
 
 bool named_in_a_step(const kit::JournalTemplate& journal, const std::string& name) {
-    return std::any_of(journal.steps.begin(), journal.steps.end(), [&](const kit::StepTemplate& step) { return step.text.find("{{" + name + "}}") != std::string::npos; });
+    return std::any_of(journal.steps.begin(), journal.steps.end(),
+                       [&](const kit::StepTemplate& step) { return step.text.find("{{" + name + "}}") != std::string::npos; });
 }
 
 /// As many columns of one width as keep the longest words whole, but no more than there are cells.

@@ -23,8 +23,9 @@ namespace {
 constexpr double part_for_cover = 0.4;
 
 RowTitles titles_from(const texts::Passages& words) {
-    return {words.line("page"), words.line("page-use"), words.line("page-stations"), words.line("spine-stations"), words.line("stations-use"),
-            words.line("grain-height"), words.line("grain-width"), words.line("bulk"), words.line("bulk-use"), words.line("creep"), words.line("creep-use"), words.line("to")};
+    return {words.line("page"),         words.line("page-use"),     words.line("page-stations"), words.line("spine-stations"),
+            words.line("stations-use"), words.line("grain-height"), words.line("grain-width"),   words.line("bulk"),
+            words.line("bulk-use"),     words.line("creep"),        words.line("creep-use"),     words.line("to")};
 }
 
 std::vector<SizeColumn> of_print(const std::vector<SizeColumn>& columns, Print print) {

@@ -21,7 +21,8 @@ struct LegendEntry {
 
 class LegendLayout {
 public:
-    LegendLayout(Canvas& canvas, const PartLegend& legend, const kit::PartRules& rules, const texts::Passages& words) : canvas_(canvas), rules_(rules), words_(words) {
+    LegendLayout(Canvas& canvas, const PartLegend& legend, const kit::PartRules& rules, const texts::Passages& words)
+        : canvas_(canvas), rules_(rules), words_(words) {
         line("cut", rules.cut);
         if (legend.valley) line("valley", rules.valley);
         if (legend.mountain) line("mountain", rules.mountain);

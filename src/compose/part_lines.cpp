@@ -25,7 +25,9 @@ void add_arc(std::vector<std::variant<Outline::Move, Outline::Line, Outline::Cur
     const int pieces = static_cast<int>(std::ceil(std::abs(sweep) / (turn / 4) - 1e-9));
     const double piece = sweep / pieces, reach = radius * 4 / 3 * std::tan(piece / 4);
     const auto at = [&](double angle, double along) {
-        return parts::mapped(Point{c.x + Length::mm(radius * std::cos(angle) - along * std::sin(angle)), c.y + Length::mm(radius * std::sin(angle) + along * std::cos(angle))}, map);
+        return parts::mapped(Point{c.x + Length::mm(radius * std::cos(angle) - along * std::sin(angle)),
+                                   c.y + Length::mm(radius * std::sin(angle) + along * std::cos(angle))},
+                             map);
     };
     for (int i = 0; i < pieces; ++i) {
         const double a = begin + piece * i, b = a + piece;

@@ -160,7 +160,8 @@ private:
     /// The sheet turns over sideways: the part's front side, mirrored, is what lies there.
     void back(std::size_t sheet) {
         Canvas canvas(packed_.sheet, fonts_);
-        for (const std::size_t part : parts_on(sheet)) pictures(canvas, part, back_, mirrored_on(packed_.sheet).after(place_of(part)).after(mirrored_at_zero), mirrored_at_zero);
+        for (const std::size_t part : parts_on(sheet))
+            pictures(canvas, part, back_, mirrored_on(packed_.sheet).after(place_of(part)).after(mirrored_at_zero), mirrored_at_zero);
         add(std::move(canvas));
     }
 
@@ -213,7 +214,8 @@ private:
     }
 
     void unknown_size(const Face& face) {
-        faults_.push_back({"unknown-size", set_.mark, face.shown + " does not say how large it is", "'drawn-at: WIDTH x HEIGHT' in set '" + set_.name + "', or a density in the file",
+        faults_.push_back({"unknown-size", set_.mark, face.shown + " does not say how large it is",
+                           "'drawn-at: WIDTH x HEIGHT' in set '" + set_.name + "', or a density in the file",
                            "write 'drawn-at', or place the set as 'cover' or 'contain'"});
     }
 

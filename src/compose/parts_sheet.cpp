@@ -29,9 +29,13 @@ std::optional<std::size_t> state_of(const std::string& drawing, const parts::Fol
 class PartsSheet {
 public:
     PartsSheet(const SheetContext& context, const std::vector<PartOfKit>& parts)
-        : context_(context), parts_(parts), words_(passages_of(context.pipeline, "parts")), labels_(passages_of(context.pipeline, "part-labels")),
+        : context_(context),
+          parts_(parts),
+          words_(passages_of(context.pipeline, "parts")),
+          labels_(passages_of(context.pipeline, "part-labels")),
           writer_(context, words_),
-          sheet_(context, words_.line("title"), words_.line("subtitle", texts::Model().text("kit", context.manifest.title).text("paper", context.paper.title)), PrintAt::full_size),
+          sheet_(context, words_.line("title"),
+                 words_.line("subtitle", texts::Model().text("kit", context.manifest.title).text("paper", context.paper.title)), PrintAt::full_size),
           pages_(sheet_, words_.line("title")) {}
 
     Document compose() {
@@ -64,7 +68,8 @@ private:
         if (last >= 1) all.emplace_back(last, words_.line("closed"));
         const Length width = (grid.all() - state_gap * 2) / 3;
         double scale = 1;
-        for (const auto& one : all) scale = std::min(scale, fold_scale(context_.fonts, {width, state_height}, net, folded, one.first, view(net, one.first), labels_));
+        for (const auto& one : all)
+            scale = std::min(scale, fold_scale(context_.fonts, {width, state_height}, net, folded, one.first, view(net, one.first), labels_));
         Flow flow(context_.fonts);
         flow.space(above_states);
         flow.row({state_height + state_caption, [=, this, &net, &folded, from = grid.numeral](Canvas& canvas, Point at) {

@@ -25,8 +25,14 @@ struct SetTask {
 class CheckList {
 public:
     CheckList(const SheetContext& context, const std::vector<ProofSheet>& sheets, const std::vector<std::string>& tools, std::size_t own_pages)
-        : sheets_(sheets), tools_(tools), next_(static_cast<int>(own_pages)), words_(passages_of(context.pipeline, "proofing")), title_(words_.line("title")),
-          sheet_(context, title_, words_.line("subtitle", texts::Model().text("kit", context.manifest.title).text("version", context.manifest.version)), PrintAt::full_size) {}
+        : sheets_(sheets),
+          tools_(tools),
+          next_(static_cast<int>(own_pages)),
+          words_(passages_of(context.pipeline, "proofing")),
+          title_(words_.line("title")),
+          sheet_(context, title_,
+                 words_.line("subtitle", texts::Model().text("kit", context.manifest.title).text("version", context.manifest.version)),
+                 PrintAt::full_size) {}
 
     Document compose() {
         introduction();
@@ -145,7 +151,9 @@ private:
     /// Before what they are about; nothing where nothing is cut.
     void cautions() {
         for (const std::string& text : cautions_of(sheet_.context().pipeline, tools_))
-            sheet_.down(canvas().paragraph({area().left, sheet_.top()}, area().width(), words_.line("caution", texts::Model().text("caution", text)), setting::body) + Length::mm(1.5));
+            sheet_.down(canvas().paragraph({area().left, sheet_.top()}, area().width(), words_.line("caution", texts::Model().text("caution", text)),
+                                           setting::body) +
+                        Length::mm(1.5));
     }
 
     const std::vector<ProofSheet>& sheets_;

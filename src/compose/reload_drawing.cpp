@@ -105,7 +105,8 @@ private:
         std::vector<DuplexFile> files = files_;
         if (files.empty()) files.push_back({words_.line("every-file"), 0, turned_});
         flow_.space(Length::mm(3));
-        row({words_.line("file"), words_.line("fronts"), words_.line("backs-in-order"), words_.line("backs-from-last"), words_.line("turned-over")}, setting::small_strong);
+        row({words_.line("file"), words_.line("fronts"), words_.line("backs-in-order"), words_.line("backs-from-last"), words_.line("turned-over")},
+            setting::small_strong);
         for (const DuplexFile& file : files) {
             const bool known = file.pages > 0;
             row({file.title, known ? page_numbers(1, file.pages - 1) : "1, 3, 5 …", known ? page_numbers(2, file.pages) : "2, 4, 6 …",
@@ -158,7 +159,8 @@ void draw_sheet_going_in(Canvas& canvas, const Rect& into, Size paper, Duplex tu
     const bool first = turned == Duplex::simplex, into_printer = turned != Duplex::flip_short_edge;
     big_arrow(canvas, {at.centre().x, at.centre().y + drawn.height * 0.08}, drawn.height * 0.6, into_printer, first);
     const Setting& small = canvas.width(setting::small, words.line("arrow-below")) <= drawn.width - Length::mm(2) ? setting::small : setting::other;
-    canvas.words_within({at.centre().x, at.bottom + Length::mm(3)}, drawn.width - Length::mm(1), words.line(first ? "arrow-up" : "arrow-below"), small, Canvas::Anchor::middle);
+    canvas.words_within({at.centre().x, at.bottom + Length::mm(3)}, drawn.width - Length::mm(1), words.line(first ? "arrow-up" : "arrow-below"),
+                        small, Canvas::Anchor::middle);
 }
 
 std::string page_numbers(int first, int last) {

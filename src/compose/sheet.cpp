@@ -48,7 +48,8 @@ void Sheet::new_page(const std::string& title) {
     pages_.emplace_back(context_.paper.size.as_portrait(), context_.fonts);
     top_ = content().top;
     // Small paper has room for the kit's title beside the sheet's, or in the foot alone.
-    const bool beside = canvas().width(setting::further_title, title) + canvas().width(setting::subtitle, context_.manifest.title) + beside_title < content().width();
+    const bool beside = canvas().width(setting::further_title, title) + canvas().width(setting::subtitle, context_.manifest.title) + beside_title <
+                        content().width();
     title_block(title, beside || !SheetMargins::narrow(context_.paper.size.as_portrait()) ? context_.manifest.title : "", setting::further_title);
 }
 

@@ -196,7 +196,9 @@ private:
     void end(Length x, bool outside, const std::string& words, int side) {
         const Length tip = tail_y(outside);
         canvas_.line({x, edge(outside)}, {x, tip}, weight::heavy, stroke(outside));
-        if (side != 0) return canvas_.words({x + Length::mm(1.2) * side, tip - half_cap(small)}, words, small, side < 0 ? Canvas::Anchor::end : Canvas::Anchor::start);
+        if (side != 0)
+            return canvas_.words({x + Length::mm(1.2) * side, tip - half_cap(small)}, words, small,
+                                 side < 0 ? Canvas::Anchor::end : Canvas::Anchor::start);
         const Length cap = half_cap(small) * 2;
         const Length base = outside ? tip + Length::mm(1) : tip - Length::mm(0.8) - cap;
         const Length half = canvas_.width(small, words) / 2;
@@ -243,7 +245,8 @@ private:
 
     enum class Sample { outside, inside, knot, none };
     std::vector<std::pair<Sample, std::string>> legend_items() const {
-        std::vector<std::pair<Sample, std::string>> items{{Sample::outside, words_.line("legend-" + side_name(true))}, {Sample::inside, words_.line("legend-" + side_name(false))}};
+        std::vector<std::pair<Sample, std::string>> items{{Sample::outside, words_.line("legend-" + side_name(true))},
+                                                          {Sample::inside, words_.line("legend-" + side_name(false))}};
         if (knots_) items.emplace_back(Sample::knot, words_.line("legend-knot"));
         items.emplace_back(Sample::none, words_.line("not-to-scale"));
         return items;
@@ -265,7 +268,8 @@ private:
         }
     }
 
-    static constexpr Length fold_half = Length::mm(1), tail_length = Length::mm(4.4), hole_half = Length::mm(0.9), knot_off = Length::mm(1.6), most_pitch = Length::mm(7), least_pitch = Length::mm(2.4);
+    static constexpr Length fold_half = Length::mm(1), tail_length = Length::mm(4.4), hole_half = Length::mm(0.9), knot_off = Length::mm(1.6),
+                            most_pitch = Length::mm(7), least_pitch = Length::mm(2.4);
     static constexpr Setting small = setting::small, strong = setting::small_strong;
 
     Canvas& canvas_;

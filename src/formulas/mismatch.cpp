@@ -63,7 +63,8 @@ private:
         if (found_ || !left.power || !right.power || *left.power == *right.power) return both;
         const bool turned = *right.power == 1 && before == "adds";  // the length first, whichever way they stand
         const Part &first = turned ? right : left, &second = turned ? left : right;
-        found_ = Mismatch{before + " " + power_name(*first.power) + " " + between + " " + power_name(*second.power) + ": " + quoted(first) + " and " + quoted(second),
+        found_ = Mismatch{before + " " + power_name(*first.power) + " " + between + " " + power_name(*second.power) + ": " + quoted(first) + " and " +
+                              quoted(second),
                           mend_of(*left.power, *right.power)};
         return both;
     }
@@ -141,7 +142,8 @@ private:
             take(")");
             return {inside.power, from, end_of_last()};
         }
-        if (word.kind == Word::Kind::number) return {word.text.find_first_not_of("0.") == std::string::npos ? std::nullopt : std::optional<double>(0), from, end_of_last()};
+        if (word.kind == Word::Kind::number)
+            return {word.text.find_first_not_of("0.") == std::string::npos ? std::nullopt : std::optional<double>(0), from, end_of_last()};
         if (take("(")) return call(word.text, from);
         const auto kind = kind_(word.text);
         if (!kind || *kind == Kind::nothing) return {std::nullopt, from, end_of_last()};

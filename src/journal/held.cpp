@@ -41,8 +41,8 @@ Told told(const kit::CheckTemplate& check, const Reading& reading) {
     const Figure measured = reading.figures.at(check.measured), limit = reading.figures.at(check.limit);
     const bool length = measured.kind == Kind::length || limit.kind == Kind::length;
     if (length && (measured.kind == Kind::number || limit.kind == Kind::number) && !check.limit.text.empty() && !check.measured.text.empty())
-        throw formulas::fault_on({&check.measured, check.name + ".measured", formulas::Want::any}, "formula-unsound", "is not of one kind with the limit '" + check.limit.text + "'",
-                       "two lengths or two numbers");
+        throw formulas::fault_on({&check.measured, check.name + ".measured", formulas::Want::any}, "formula-unsound",
+                                 "is not of one kind with the limit '" + check.limit.text + "'", "two lengths or two numbers");
     Told said = length ? told_lengths(Length::mm(measured.value), Length::mm(limit.value), reading.system)
                        : Told{show_number(measured.value), show_number(limit.value), show_number(std::abs(measured.value - limit.value))};
     if (check.measured.text.empty()) said.measured.clear();

@@ -16,7 +16,8 @@ const std::vector<std::string>& given_names() {
 
 bool is_given_name(const std::string& in_formulas) {
     const auto& given = given_names();
-    if (std::find(given.begin(), given.end(), in_formulas) != given.end() || in_formulas.starts_with("has_") || in_formulas.starts_with("without_") || in_formulas.starts_with("thickness_of_"))
+    if (std::find(given.begin(), given.end(), in_formulas) != given.end() || in_formulas.starts_with("has_") || in_formulas.starts_with("without_") ||
+        in_formulas.starts_with("thickness_of_"))
         return true;
     for (const std::string line : {"page_station_", "spine_station_"}) {
         const auto digit = [](char c) { return c >= '0' && c <= '9'; };

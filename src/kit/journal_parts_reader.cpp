@@ -86,8 +86,12 @@ void JournalPartsReader::read_item(const Entry& entry, MapReader& map) {
 void JournalPartsReader::check_is_bought(const Entry& entry) {
     if (std::find(material_names_.known.begin(), material_names_.known.end(), entry.key) != material_names_.known.end()) return;
     const auto near = nearest_word(entry.key, material_names_.known);
-    faults_.add("item-without-material", entry.mark, "the item " + in_quotes(entry.key) + " has no entry in " + material_names_.place + ", so that nothing says what to buy and what to take care of",
-                "a key of 'materials' there", (near ? "write " + in_quotes(*near) + ", or add " : std::string("add ")) + in_quotes(entry.key) + " there, with its title, use, group and cautions");
+    faults_.add("item-without-material", entry.mark,
+                "the item " + in_quotes(entry.key) + " has no entry in " + material_names_.place +
+                    ", so that nothing says what to buy and what to take care of",
+                "a key of 'materials' there",
+                (near ? "write " + in_quotes(*near) + ", or add " : std::string("add ")) + in_quotes(entry.key) +
+                    " there, with its title, use, group and cautions");
 }
 
 void JournalPartsReader::read_figure(const Entry& entry, MapReader& map) {

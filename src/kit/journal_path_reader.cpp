@@ -66,7 +66,8 @@ private:
     void check_word(std::size_t i) {
         const std::string word = in_quotes(word_of(path_[i].around));
         if (i == 0 || !is_station(i - 1) || !is_station(i + 1))
-            return tell(i, word + " does not stand between two stations", "a station before and after it, the same one: the thread goes round the edge and comes back");
+            return tell(i, word + " does not stand between two stations",
+                        "a station before and after it, the same one: the thread goes round the edge and comes back");
         const int station = path_[i - 1].station;
         if (station != path_[i + 1].station)
             return tell(i, word + " stands between station " + std::to_string(station) + " and station " + std::to_string(path_[i + 1].station),
@@ -119,8 +120,8 @@ bool read_begins(MapReader& map, SewingTemplate& sewing, bool round_spine, Fault
 void read_inset(MapReader& map, SewingTemplate& sewing, bool round_spine, const SourceMark& path, Faults& faults) {
     if (!round_spine) return map.forbid("inset", "the path does not go round the spine", "remove it, or write 'spine' into the path");
     if (!map.has("inset"))
-        faults.add("bad-path", path, "the thread goes round the spine, and nothing says how far that is", "'inset: …' beside the path: from the row of holes to the spine's edge",
-                   "add 'inset'");
+        faults.add("bad-path", path, "the thread goes round the spine, and nothing says how far that is",
+                   "'inset: …' beside the path: from the row of holes to the spine's edge", "add 'inset'");
     map.optional("inset", sewing.inset, formula_value);
 }
 

@@ -53,11 +53,13 @@ void check_need(const JournalTemplate& journal, const PictureNeed& need, const S
                        "a piece " + piece + " " + stocks_of(need.body), "name the piece so, take another picture, or write 'picture: none'");
     } else if (!is_of(need.body, *found)) {
         faults.add("picture-lacks", where,
-                   picture + " shows the piece " + piece + " as something " + (need.body == Body::rigid ? "rigid" : "soft") + ", and it is of stock " + in_quotes(found->stock),
+                   picture + " shows the piece " + piece + " as something " + (need.body == Body::rigid ? "rigid" : "soft") +
+                       ", and it is of stock " + in_quotes(found->stock),
                    "a piece " + piece + " " + stocks_of(need.body), "give the piece another name, take another picture, or write 'picture: none'");
     } else if (need.always && may_be_gone(*found)) {
         faults.add("picture-lacks", where, picture + " shows the piece " + piece + ", and a kit may do without it",
-                   "a piece " + piece + " that is there whatever is chosen", "take 'optional' or the alternative without a material off it, or take another picture");
+                   "a piece " + piece + " that is there whatever is chosen",
+                   "take 'optional' or the alternative without a material off it, or take another picture");
     }
 }
 

@@ -80,7 +80,8 @@ private:
         const bool section = sign == '#' || sign == '^' || sign == '/';
         const std::string name = trimmed(section ? inside.substr(1) : inside);
         if (!is_plain_name(name))
-            faults_.add("bad-tag", mark, in_quotes("{{" + inside + "}}") + " is no tag that a step's text may hold", "a name of a-z, 0-9 and hyphens, with '#', '^' or '/' before it for sections");
+            faults_.add("bad-tag", mark, in_quotes("{{" + inside + "}}") + " is no tag that a step's text may hold",
+                        "a name of a-z, 0-9 and hyphens, with '#', '^' or '/' before it for sections");
         else if (sign == '/') close(name, mark);
         else if (!section) check_value(name, mark);
         else open(name, mark);
@@ -93,7 +94,8 @@ private:
         std::string mend = "name it under 'lengths' or 'numbers'; what is computed stands beside the step, under 'uses'";
         if (thing) mend = "write '{{#" + name + "}}…{{/" + name + "}}'";
         else if (near) mend = "write '{{" + *near + "}}'";
-        faults_.add("unknown-name", mark, "'{{" + name + "}}' is no length or number of this template", values_.empty() ? "" : "one of its lengths and numbers", mend);
+        faults_.add("unknown-name", mark, "'{{" + name + "}}' is no length or number of this template",
+                    values_.empty() ? "" : "one of its lengths and numbers", mend);
     }
 
     void open(const std::string& name, const SourceMark& mark) {

@@ -45,8 +45,10 @@ void check_pair(const Node& map, const BothLengths& both, Faults& faults) {
     if (us == map.entries.end() || metric == map.entries.end()) return;
     const Length apart = abs(both.metric - both.us), larger = max(abs(both.metric), abs(both.us));
     if (apart <= larger * most || apart <= Length::inches(1.0 / 16)) return;
-    faults.add("pair-differs", us->value.mark, in_quotes(metric->value.text) + " and " + in_quotes(us->value.text) + ", which is " + show_metric(both.us) + ", differ by more than 30 %",
-               "a metric and a US length for the same thing, within 30 % or 1/16 in of each other", "correct one of the two");
+    faults.add(
+        "pair-differs", us->value.mark,
+        in_quotes(metric->value.text) + " and " + in_quotes(us->value.text) + ", which is " + show_metric(both.us) + ", differ by more than 30 %",
+        "a metric and a US length for the same thing, within 30 % or 1/16 in of each other", "correct one of the two");
 }
 
 std::optional<BothLengths> both_value(const Node& node, Faults& faults) {

@@ -34,13 +34,16 @@ std::optional<BackOffset> offset_value(const Node& node, Faults& faults) {
 void check_whole(MapReader& map, const SignedProof& proof, Faults& faults) {
     if (!proof.good) return;
     std::vector<std::string> missing;
-    for (const auto& [key, text] : {std::pair("printed-by", &proof.printed_by), std::pair("printer", &proof.printer), std::pair("stock", &proof.stock), std::pair("setting", &proof.setting)})
+    for (const auto& [key, text] : {std::pair("printed-by", &proof.printed_by), std::pair("printer", &proof.printer),
+                                    std::pair("stock", &proof.stock), std::pair("setting", &proof.setting)})
         if (text->empty()) missing.push_back(key);
     if (!proof.date) missing.push_back("date");
     if (proof.asks_gauge && !proof.gauge) missing.push_back("gauge");
     if (proof.asks_offset && !proof.offset) missing.push_back("offset");
     for (const std::string& key : missing)
-        if (!map.has(key) || map.blank(key)) faults.add("not-filled-in", map.has(key) ? map.mark_of(key) : proof.mark, "the sheet has a verdict, and '" + key + "' is empty", "all that the form asks for", "fill it in, or take the verdict out until it is known");
+        if (!map.has(key) || map.blank(key))
+            faults.add("not-filled-in", map.has(key) ? map.mark_of(key) : proof.mark, "the sheet has a verdict, and '" + key + "' is empty",
+                       "all that the form asks for", "fill it in, or take the verdict out until it is known");
 }
 
 SignedProof read_proof(const Node& node, Faults& faults) {
@@ -59,7 +62,9 @@ SignedProof read_proof(const Node& node, Faults& faults) {
         return digests;
     }));
     if (faults.none() && proof.digests.size() != proof.pages.size())
-        faults.add("bad-digest", map.mark_of("page-digests"), std::to_string(proof.digests.size()) + " digests for " + std::to_string(proof.pages.size()) + " pages", "one for each page", "leave them as the form had them");
+        faults.add("bad-digest", map.mark_of("page-digests"),
+                   std::to_string(proof.digests.size()) + " digests for " + std::to_string(proof.pages.size()) + " pages", "one for each page",
+                   "leave them as the form had them");
     proof.asks_gauge = map.has("gauge");
     proof.asks_offset = map.has("offset");
     // What the form leaves empty may stay so.
@@ -153,8 +158,9 @@ std::string with_blanks(const std::string& bytes, const std::string& shown, cons
     } catch (const Fault&) {  // what was added does not stand where it was meant to
     }
     if (!whole)
-        throw Fault(FaultKind::not_understood, {"cannot-be-added-to", list ? list->mark : SourceMark{shown, 0, 0}, "nothing can be added at the end of the list of proofs", "the list as the last key of the file, each proof below a hyphen",
-                                                "write it as the form had it, or sign a new file"});
+        throw Fault(FaultKind::not_understood,
+                    {"cannot-be-added-to", list ? list->mark : SourceMark{shown, 0, 0}, "nothing can be added at the end of the list of proofs",
+                     "the list as the last key of the file, each proof below a hyphen", "write it as the form had it, or sign a new file"});
     return text;
 }
 

@@ -76,7 +76,8 @@ Heap heap_of(const OfStock& one, const kit::Pipeline& pipeline, const journal::M
     for (const journal::Piece* piece : one.pieces) {
         const BothTexts amount{pieces_text(*piece, UnitSystem::metric), pieces_text(*piece, UnitSystem::us)};
         heap.add({piece->of->title, piece->of, amount, piece->of->use, piece->of->grain,
-                  other_ways(pipeline, measures, piece->of->name, *piece->of, piece->of->mark, [&](const kit::Material&, const journal::Measures&) { return amount; })});
+                  other_ways(pipeline, measures, piece->of->name, *piece->of, piece->of->mark,
+                             [&](const kit::Material&, const journal::Measures&) { return amount; })});
     }
     return heap;
 }

@@ -39,7 +39,8 @@ BothTexts amount_of(const journal::Measures& measures, const journal::CutLength&
     BothTexts texts = lengths_of(length);
     for (const UnitSystem system : both_systems) {
         if (material.group == Line::Group::paper)
-            texts.in(system) = joined(texts.in(system), ", ", strips_text(cut(length, system), strip_sheet(measures.conditions), strip_overlap(measures, system), system));
+            texts.in(system) = joined(texts.in(system), ", ",
+                                      strips_text(cut(length, system), strip_sheet(measures.conditions), strip_overlap(measures, system), system));
         else texts.in(system) += together({&length}, material).in(system);
     }
     return texts;
@@ -150,7 +151,8 @@ BothTexts part_item_amount(const PartsMade& made, const parts::NeededItem& item,
     return item_amount({item.of, item.count * made.count}, allowance, {});
 }
 
-void add_part_item(std::vector<Heap>& heaps, const kit::Pipeline& pipeline, const journal::Measures& measures, const PartsMade& made, const parts::NeededItem& item) {
+void add_part_item(std::vector<Heap>& heaps, const kit::Pipeline& pipeline, const journal::Measures& measures, const PartsMade& made,
+                   const parts::NeededItem& item) {
     const std::string& name = item.of->name;
     const kit::Material* material = material_of(pipeline, name);
     auto heap = std::find_if(heaps.begin(), heaps.end(), [&](const Heap& one) { return one.name() == name; });

@@ -44,7 +44,8 @@ std::string use_of_full_sheets(int sheets, const std::optional<journal::FullShee
     const std::string text = std::to_string(sheets) + " for full sheets";
     if (!needed) return text;
     const std::string again = journal::print_again(*needed);
-    return text + ", full sheets needed: " + std::to_string(needed->needed) + " (kit has " + std::to_string(needed->in_kit) + ")" + (again.empty() ? "" : ", so " + again);
+    return text + ", full sheets needed: " + std::to_string(needed->needed) + " (kit has " + std::to_string(needed->in_kit) + ")" +
+           (again.empty() ? "" : ", so " + again);
 }
 
 std::string use_text(const kit::Set& set, int sheets, const journal::Measures& measures) {

@@ -71,10 +71,11 @@ private:
     void add(Line::Group group, const std::string& name, const std::string& title, const journal::Piece& piece, const BothTexts& amount, const std::string& use) {
         Heap heap(group, name, title);
         heap.add({piece.of->title, piece.of, amount, use, piece.of->grain,
-                  other_ways(pipeline_, measures_, piece.of->name, *piece.of, piece.of->mark, [&](const kit::Material& material, const journal::Measures& otherwise) {
-                      const journal::Piece* other = otherwise.piece(piece.of->name);
-                      return from_material(other ? *other : piece, otherwise, material);
-                  })});
+                  other_ways(pipeline_, measures_, piece.of->name, *piece.of, piece.of->mark,
+                             [&](const kit::Material& material, const journal::Measures& otherwise) {
+                                 const journal::Piece* other = otherwise.piece(piece.of->name);
+                                 return from_material(other ? *other : piece, otherwise, material);
+                             })});
         lines_.push_back(heap.line());
     }
 

@@ -102,7 +102,8 @@ const kit::Tool& tool_of(const kit::Pipeline& pipeline, const std::string& name,
 }
 
 /// Everything that is bought, and what may be bought instead.
-std::set<std::string> materials_in(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures, const std::vector<PartsMade>& parts) {
+std::set<std::string> materials_in(const kit::Manifest& manifest, const kit::Pipeline& pipeline, const journal::Measures& measures,
+                                   const std::vector<PartsMade>& parts) {
     std::set<std::string> names;
     const auto add = [&](const std::string& material, const kit::Choosable& thing) {
         names.insert(material);

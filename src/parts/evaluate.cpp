@@ -205,7 +205,8 @@ private:
 
     void add_pockets() {
         for (const kit::PocketTemplate& pocket : part_.pockets)
-            net_.pockets.push_back({pocket.name, pocket.title, panel(pocket.front, pocket.mark), panel(pocket.back, pocket.mark), pocket.opens, pocket.closes, folds(pocket.after)});
+            net_.pockets.push_back({pocket.name, pocket.title, panel(pocket.front, pocket.mark), panel(pocket.back, pocket.mark), pocket.opens,
+                                    pocket.closes, folds(pocket.after)});
     }
 
     void add_holes() {
@@ -225,7 +226,8 @@ private:
         };
         for (const kit::LengthTemplate& length : part_.cut_lengths)
             if (const int count = own_.count(length.count))
-                net_.lengths.push_back({&length, count, cut(length, metric ? own_ : beside_, UnitSystem::metric), cut(length, metric ? beside_ : own_, UnitSystem::us)});
+                net_.lengths.push_back(
+                    {&length, count, cut(length, metric ? own_ : beside_, UnitSystem::metric), cut(length, metric ? beside_ : own_, UnitSystem::us)});
         for (const kit::ItemTemplate& item : part_.items)
             if (const int count = own_.count(item.count)) net_.items.push_back({&item, count});
         for (const kit::StepTemplate& step : part_.steps)

@@ -71,7 +71,9 @@ private:
 
     std::string mend(const std::string& thing, const std::string& pocket) const {
         const auto from = from_per_cent();
-        if (!from) return "make " + pocket + " larger or " + thing + " smaller: it goes in at no print scale from " + in_per_cent(least_per_cent) + " to " + in_per_cent(most_per_cent);
+        if (!from)
+            return "make " + pocket + " larger or " + thing + " smaller: it goes in at no print scale from " + in_per_cent(least_per_cent) + " to " +
+                   in_per_cent(most_per_cent);
         if (contents_.printed) return "print both at " + in_per_cent(*from) + " or more, or make " + pocket + " larger";
         return "print " + pocket + " at " + in_per_cent(*from) + " or more, or make it larger";
     }
@@ -95,7 +97,8 @@ Finding goes_on_finding(const Net& net, Size part, const std::string& on_title, 
     const std::string title = net.part && !net.part->title.empty() ? "'" + net.part->title + "'" : "The part";
     std::string mend = "make it smaller";
     if (!on_shrinks_too && per_cent >= least_per_cent) mend = "print it at " + in_per_cent(std::min(per_cent, most_per_cent)) + " or less, or make it smaller";
-    Finding finding = told_at(net, part_mark(net), "part-goes-on", title + " is " + shown(part) + " when it is folded, and does not lie on '" + on_title + "' of " + shown(on), mend);
+    Finding finding = told_at(net, part_mark(net), "part-goes-on",
+                              title + " is " + shown(part) + " when it is folded, and does not lie on '" + on_title + "' of " + shown(on), mend);
     finding.measured = shown(part);
     finding.limit = shown(on);
     return finding;

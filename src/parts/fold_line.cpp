@@ -62,7 +62,8 @@ FoldRefusal no_line(const Net& net, const Fold& fold) {
 FoldRefusal torn(const Net& net, const Fold& fold, const Hinge& hinge, bool straight) {
     const std::string pair = title_of(net, hinge.moves) + " and " + title_of(net, hinge.stays);
     if (!straight)
-        return {"part-tears", "The fold of " + titles_of(net, fold.moves) + " would bend the paper between " + pair + " along a curve", "let both move, or both stay"};
+        return {"part-tears", "The fold of " + titles_of(net, fold.moves) + " would bend the paper between " + pair + " along a curve",
+                "let both move, or both stay"};
     return {"part-tears", pair + " are in one piece, and the fold of " + titles_of(net, fold.moves) + " would tear them apart: their edge does not lie on its line",
             "let " + title_of(net, hinge.stays) + " move too, or make this fold later, when their edges lie on one line"};
 }

@@ -62,8 +62,10 @@ private:
             move_.refusals.push_back({"part-passes-through", staying + " lies across the line on which " + moving + " is folded, and the fold would close round it",
                                       "fold " + staying + " later, or end it before the line"});
         else
-            move_.refusals.push_back({"part-passes-through", moving + " would go through " + staying + " on its way " + (fold_.valley ? "over to the front" : "round to the back"),
-                                      "fold " + moving + " before " + staying + " comes to lie there, or fold it the other way"});
+            move_.refusals.push_back(
+                {"part-passes-through",
+                 moving + " would go through " + staying + " on its way " + (fold_.valley ? "over to the front" : "round to the back"),
+                 "fold " + moving + " before " + staying + " comes to lie there, or fold it the other way"});
     }
 
     void turn() {

@@ -46,8 +46,10 @@ void check_tab(const Net& net, const Lying& closed, std::size_t index, Findings&
     if (!is_area(out)) return;
     const Rect box = bounds(out);
     const UnitSystem system = net.conditions.system;
-    Finding finding = tab_finding(net, index, "Folded, " + tab + " stands out beyond " + on + ", which it is glued to, over an area of " +
-                                  told(box.width(), system) + " by " + told(box.height(), system), "make " + tab + " smaller or slant it, so that " + on + " covers it");
+    Finding finding = tab_finding(net, index,
+                                  "Folded, " + tab + " stands out beyond " + on + ", which it is glued to, over an area of " +
+                                      told(box.width(), system) + " by " + told(box.height(), system),
+                                  "make " + tab + " smaller or slant it, so that " + on + " covers it");
     finding.measured = told(box.width(), system) + " by " + told(box.height(), system);
     finding.limit = told(Length(), system);
     findings.push_back(finding);
@@ -128,8 +130,10 @@ private:
         constexpr const char* heads[4] = {"up", "left", "down", "right"};
         for (int head = 1; head < 4; ++head) {
             if (turned_[head].empty()) continue;
-            say("part-face-turned", "The face '" + face_.title + "' is " + lies[head] + on(turned_[head]) + " when the part is " + when(face_, net_) + " and looked at",
-                "write 'head: " + std::string(heads[right_head(turned_[head].front())]) + "' for it, and draw its artwork that way", lies[head], lies[0]);
+            say("part-face-turned",
+                "The face '" + face_.title + "' is " + lies[head] + on(turned_[head]) + " when the part is " + when(face_, net_) + " and looked at",
+                "write 'head: " + std::string(heads[right_head(turned_[head].front())]) + "' for it, and draw its artwork that way", lies[head],
+                lies[0]);
         }
     }
 
@@ -150,8 +154,9 @@ private:
         covers_.erase(std::unique(covers_.begin(), covers_.end()), covers_.end());
         double whole = 0;
         for (const std::size_t panel : face_.panels) whole += area_mm2(net_.panels[panel].region);
-        say("part-face-hidden", titles_of(net_, covers_) + (covers_.size() == 1 ? " covers " : " cover ") + percent_of(covered_, whole) + " of the face '" + face_.title +
-                                    "' when the part is " + when(face_, net_) + " and looked at",
+        say("part-face-hidden",
+            titles_of(net_, covers_) + (covers_.size() == 1 ? " covers " : " cover ") + percent_of(covered_, whole) + " of the face '" + face_.title +
+                "' when the part is " + when(face_, net_) + " and looked at",
             "say after which fold it is looked at, or look at the order of the folds", percent_of(covered_, whole), "0 %");
     }
 

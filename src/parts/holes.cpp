@@ -45,8 +45,10 @@ Findings holes_out_of_reach(const Net& net, const kit::Pipeline& pipeline) {
         if (!out_of_reach(net, hole, tool)) continue;
         const kit::Tool* instead = tool_named(pipeline, tool->instead);
         findings.push_back({"part-hole-reach", Level::note, net.part->file, 0, 0, show(from_cut(net, hole), ruler) + " from the nearest cut line",
-                            show(*tool->reach, ruler) + ", the reach of a " + tool->title, "A " + tool->title + " does not reach '" + hole.title + "'",
-                            "The list names " + (instead ? "the " + instead->title : std::string("another tool")) + " instead; move the hole nearer to an edge if a punch is wanted"});
+                            show(*tool->reach, ruler) + ", the reach of a " + tool->title,
+                            "A " + tool->title + " does not reach '" + hole.title + "'",
+                            "The list names " + (instead ? "the " + instead->title : std::string("another tool")) +
+                                " instead; move the hole nearer to an edge if a punch is wanted"});
     }
     return findings;
 }

@@ -119,8 +119,8 @@ private:
     void arc_to(const Node& node) {
         const auto circle = circle_through(at_, node.step->through, node.step->at);
         if (circle) return add({node.step->at, circle->centre, circle->clockwise}, node.index);
-        fault(node.index, "arc-on-a-line", "is an arc whose three points lie on a line", "a point that the arc goes through beside the line from its beginning to its end",
-              "write a corner where the edge is straight");
+        fault(node.index, "arc-on-a-line", "is an arc whose three points lie on a line",
+              "a point that the arc goes through beside the line from its beginning to its end", "write a corner where the edge is straight");
     }
 
     void draw() {

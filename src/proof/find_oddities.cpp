@@ -46,7 +46,8 @@ std::string title_in_xmp(Object metadata) {
 
 /// A path of a machine: what a program left that knew no better.
 bool looks_like_path(const std::string& text) {
-    return text.find("/home/") != std::string::npos || text.find("/Users/") != std::string::npos || text.find(":\\") != std::string::npos || text.starts_with("file:");
+    return text.find("/home/") != std::string::npos || text.find("/Users/") != std::string::npos || text.find(":\\") != std::string::npos ||
+           text.starts_with("file:");
 }
 
 }  // namespace
@@ -65,7 +66,8 @@ bool OddityFinder::first_visit(Object object) {
 
 void OddityFinder::bytes(Source& source) {
     std::array<std::byte, 5> head{};
-    if (source.read(0, head) != head.size() || std::memcmp(head.data(), "%PDF-", head.size()) != 0) note(OddityKind::header_late, "the first byte is not the header's");
+    if (source.read(0, head) != head.size() || std::memcmp(head.data(), "%PDF-", head.size()) != 0)
+        note(OddityKind::header_late, "the first byte is not the header's");
     const std::string end = tail_of(source, 4096);
     const std::size_t last = end.rfind("%%EOF");
     if (last == std::string::npos) return;  // told as damage
@@ -106,7 +108,8 @@ void OddityFinder::layers(Object properties) {
     const bool all_off = is_name(entry(setting, "/BaseState"), "OFF");
     const auto turned_on = elements(entry(setting, "/ON"));
     const auto listed = [](const std::vector<Object>& list, Object layer) {
-        return std::any_of(list.begin(), list.end(), [&](Object other) { return other.isIndirect() && layer.isIndirect() && other.getObjGen() == layer.getObjGen(); });
+        return std::any_of(list.begin(), list.end(),
+                           [&](Object other) { return other.isIndirect() && layer.isIndirect() && other.getObjGen() == layer.getObjGen(); });
     };
     const auto turned_off = elements(entry(setting, "/OFF"));
     for (Object layer : elements(entry(properties, "/OCGs")))
@@ -116,7 +119,8 @@ void OddityFinder::layers(Object properties) {
 void OddityFinder::intents(Object intents) {
     for (const Object& intent : elements(intents)) {
         const Object profile = entry(intent, "/DestOutputProfile");
-        if (const_cast<Object&>(profile).isStream() && count_of(entry(profile, "/N")) != 3) note(OddityKind::profile, "a profile of " + std::to_string(count_of(entry(profile, "/N"))) + " components");
+        if (const_cast<Object&>(profile).isStream() && count_of(entry(profile, "/N")) != 3)
+            note(OddityKind::profile, "a profile of " + std::to_string(count_of(entry(profile, "/N"))) + " components");
     }
 }
 
@@ -163,7 +167,8 @@ void OddityFinder::boxes(const TreePage& page) {
         const auto box = box_of(object);
         if (!box) continue;
         for (const double side : {box->right - box->left, box->top - box->bottom})
-            if (side < least || side > most) note(OddityKind::tiny_or_huge_box, std::string(name) + " with a side of " + std::to_string(static_cast<long long>(side)) + " units");
+            if (side < least || side > most)
+                note(OddityKind::tiny_or_huge_box, std::string(name) + " with a side of " + std::to_string(static_cast<long long>(side)) + " units");
     }
 }
 
@@ -201,7 +206,8 @@ void OddityFinder::picture(Object stream) {
         note(OddityKind::transparency, "a picture with a soft mask");
         if (first_visit(mask)) picture(mask);
     }
-    if (const std::string intent = name_of(entry(stream, "/Intent")); !intent.empty() && !one_of(intent, {"RelativeColorimetric", "AbsoluteColorimetric", "Perceptual", "Saturation"}))
+    if (const std::string intent = name_of(entry(stream, "/Intent"));
+        !intent.empty() && !one_of(intent, {"RelativeColorimetric", "AbsoluteColorimetric", "Perceptual", "Saturation"}))
         note(OddityKind::intent, intent);
     if (is_true(entry(stream, "/ImageMask"))) return;
     const Object bits = entry(stream, "/BitsPerComponent");
@@ -220,7 +226,8 @@ void OddityFinder::form(Object stream, int depth) {
 
 void OddityFinder::graphics_state(Object state, int depth) {
     if (!first_visit(state)) return;
-    if (const std::string mode = name_of(elements(entry(state, "/BM")).empty() ? Object::newNull() : elements(entry(state, "/BM")).front()); !mode.empty() && !one_of(mode, {"Normal", "Compatible"}))
+    if (const std::string mode = name_of(elements(entry(state, "/BM")).empty() ? Object::newNull() : elements(entry(state, "/BM")).front());
+        !mode.empty() && !one_of(mode, {"Normal", "Compatible"}))
         note(OddityKind::transparency, "blend mode " + mode);
     for (const char* key : {"/ca", "/CA"})
         if (const auto alpha = number_of(entry(state, key)); alpha && *alpha < 1) note(OddityKind::transparency, "constant alpha");
@@ -233,7 +240,8 @@ void OddityFinder::graphics_state(Object state, int depth) {
     if (!is_null(entry(state, "/HTP"))) note(OddityKind::transfer, "HTP");
     for (const char* key : {"/OP", "/op"})
         if (is_true(entry(state, key))) note(OddityKind::overprint, key + 1);
-    if (const std::string intent = name_of(entry(state, "/RI")); !intent.empty() && !one_of(intent, {"RelativeColorimetric", "AbsoluteColorimetric", "Perceptual", "Saturation"}))
+    if (const std::string intent = name_of(entry(state, "/RI"));
+        !intent.empty() && !one_of(intent, {"RelativeColorimetric", "AbsoluteColorimetric", "Perceptual", "Saturation"}))
         note(OddityKind::intent, intent);
 }
 

@@ -89,7 +89,8 @@ private:
         if (!first_visit(font)) return;
         const FontFact fact = fact_of(font);
         const bool known = std::any_of(fonts_.begin(), fonts_.end(), [&](const FontFact& other) {
-            return other.name == fact.name && other.embedded == fact.embedded && other.subset == fact.subset && other.drawn == fact.drawn && other.readable == fact.readable;
+            return other.name == fact.name && other.embedded == fact.embedded && other.subset == fact.subset && other.drawn == fact.drawn &&
+                   other.readable == fact.readable;
         });
         if (!known) fonts_.push_back(fact);
         resources(entry(font, "/Resources"), depth + 1);

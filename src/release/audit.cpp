@@ -58,6 +58,7 @@ Path kept_for_bundle(Disk& disk, const Order& order, const std::string& name) {
 
 report::AuditReport audit_kit(Disk& disk, const Order& order, const Path& scratch, Progress& progress) {
     const ReadKit kit = read(disk, order);
+    const ProofsFile proofs = read_proofs(disk, order, kit.manifest);  // a slip in it is told before the work
     engine::Kept kept = kept_of(disk, order, kit.manifest.kit, engine::Kept::Use::reading_and_adding);
     const Prepared prepared(disk, order, kit, kept, progress);
     const Path made_folder = scratch / "made", opened = scratch / "published";
@@ -65,7 +66,7 @@ report::AuditReport audit_kit(Disk& disk, const Order& order, const Path& scratc
     Made made = make(disk, order, prepared, kept, made_folder, Rendering::all, progress);
     judge_published(disk, order, prepared, kept, opened, made);
     if (order.text) audit_text(disk, *order.text, prepared, made.report.findings);
-    audit_proofs(disk, order, prepared, made_folder, scratch / "proofing", made);
+    audit_proofs(disk, order, prepared, proofs, made_folder, scratch / "proofing", made);
     made.report.tried = prepared.rules.what_was_tried();
     made.report.untried = prepared.rules.what_was_not_tried();
     order_findings(made.report.findings);

@@ -3,7 +3,6 @@
 
 #include "base/fault.h"
 #include "compose/print_readings.h"
-#include "kit/signed_proofs.h"
 #include "kit/source_text.h"
 #include "proof/page_digest.h"
 #include "release/proofing_set.h"
@@ -72,7 +71,10 @@ checks::SignedSheet held_against(const kit::SignedProof& proof, FilesNow& now, c
     if (proof.offset) sheet.right = proof.offset->x, sheet.up = proof.offset->y;
     if (const record::File* file = now.file(proof.file))
         for (const Paper& paper : papers)
-            if (paper.name == file->paper) sheet.drawn = compose::gauge_length(paper);
+            if (paper.name == file->paper) {
+                sheet.drawn = compose::gauge_length(paper);
+                sheet.ruler = paper.ruler;
+            }
     return sheet;
 }
 
@@ -100,7 +102,9 @@ std::vector<kit::SignedProof> blanks_for(const ChosenProofs& chosen, const std::
         blank.digests = now.pages(blank.file, blank.pages);
         blank.asks_gauge = has_gauge(sheet.file->role);
         blank.asks_offset = sheet.pages.size() > 1;
-        const bool known = std::any_of(read.proofs.begin(), read.proofs.end(), [&](const kit::SignedProof& proof) { return proof.file == blank.file && proof.pages == blank.pages && proof.digests == blank.digests; });
+        const bool known = std::any_of(read.proofs.begin(), read.proofs.end(), [&](const kit::SignedProof& proof) {
+            return proof.file == blank.file && proof.pages == blank.pages && proof.digests == blank.digests;
+        });
         if (!known) blanks.push_back(std::move(blank));
     }
     return blanks;
@@ -108,22 +112,32 @@ std::vector<kit::SignedProof> blanks_for(const ChosenProofs& chosen, const std::
 
 }  // namespace
 
-void audit_proofs(Disk& disk, const Order& order, const Prepared& prepared, const Path& made_folder, const Path& scratch, Made& made) {
-    const kit::Manifest& manifest = prepared.kit.manifest;
-    const Path file = order.sign ? *order.sign : manifest.folder / kit::signed_proofs_name;
-    const std::string shown = order.sign ? file.string() : kit::signed_proofs_name;
-    const bool there = disk.stat(file).has_value();
-    const std::string bytes = there ? kit::read_bytes(disk, file, shown) : "";
-    const kit::SignedProofs read = there ? kit::read_signed_proofs(bytes, shown) : kit::SignedProofs{manifest.kit, {}};
-    if (read.kit != manifest.kit)
-        throw Fault(FaultKind::not_understood, {"another-kit", {shown, 0, 0}, "the proofs are those of the kit '" + read.kit + "'", "kit: " + manifest.kit, "name the file of this kit"});
+ProofsFile read_proofs(Disk& disk, const Order& order, const kit::Manifest& manifest) {
+    ProofsFile file;
+    file.path = order.sign ? *order.sign : manifest.folder / kit::signed_proofs_name;
+    file.shown = order.sign ? file.path.string() : kit::signed_proofs_name;
+    file.read.kit = manifest.kit;
+    file.there = disk.stat(file.path).has_value();
+    if (!file.there) return file;
+    file.bytes = kit::read_bytes(disk, file.path, file.shown);
+    file.read = kit::read_signed_proofs(file.bytes, file.shown);
+    if (file.read.kit != manifest.kit)
+        throw Fault(FaultKind::not_understood, {"another-kit",
+                                                {file.shown, 0, 0},
+                                                "the proofs are those of the kit '" + file.read.kit + "'",
+                                                "kit: " + manifest.kit,
+                                                "name the file of this kit"});
+    return file;
+}
 
+void audit_proofs(Disk& disk, const Order& order, const Prepared& prepared, const ProofsFile& proofs, const Path& made_folder, const Path& scratch, Made& made) {
+    const kit::Manifest& manifest = prepared.kit.manifest;
     // What is chosen does not follow from what was signed: a bad verdict is no reason to choose its sheet again.
     std::optional<ChosenProofs> chosen;
     if (order.proofing || order.sign) chosen = choose_proofs(prepared, made.report);
 
     FilesNow now(disk, made_folder, made.record);
-    for (const kit::SignedProof* proof : counting(read)) made.report.proofs.push_back(held_against(*proof, now, manifest.papers));
+    for (const kit::SignedProof* proof : counting(proofs.read)) made.report.proofs.push_back(held_against(*proof, now, manifest.papers));
     checks::check_proofs(prepared.rules, made.report.proofs, made.report.findings);
     if (!chosen) return;
     made.report.proofing = as_told(*chosen);
@@ -132,9 +146,9 @@ void audit_proofs(Disk& disk, const Order& order, const Prepared& prepared, cons
         write_proofing_set(disk, prepared, *chosen, made_folder, scratch, *order.proofing);
     }
     if (!order.sign) return;
-    const std::vector<kit::SignedProof> blanks = blanks_for(*chosen, manifest.version, read, now);
-    if (!there) write_file(disk, file, kit::form_of(manifest.kit, blanks));
-    else if (!blanks.empty()) write_file(disk, file, kit::with_blanks(bytes, shown, blanks));
+    const std::vector<kit::SignedProof> blanks = blanks_for(*chosen, manifest.version, proofs.read, now);
+    if (!proofs.there) write_file(disk, proofs.path, kit::form_of(manifest.kit, blanks));
+    else if (!blanks.empty()) write_file(disk, proofs.path, kit::with_blanks(proofs.bytes, proofs.shown, blanks));
 }
 
 }  // namespace qw::release

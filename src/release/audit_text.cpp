@@ -17,7 +17,10 @@ std::string read_listing(Disk& disk, const Path& path) {
     const auto real = disk.resolve(path);
     const auto stat = real ? disk.stat(*real) : std::nullopt;
     if (!stat || stat->type != FileType::file || stat->size > most_bytes)
-        throw Fault(FaultKind::not_understood, {"no-text", {path.string(), 0, 0}, !stat || stat->type != FileType::file ? "there is no such file" : "the file is larger than 4 MiB", "a listing text",
+        throw Fault(FaultKind::not_understood, {"no-text",
+                                                {path.string(), 0, 0},
+                                                !stat || stat->type != FileType::file ? "there is no such file" : "the file is larger than 4 MiB",
+                                                "a listing text",
                                                 "save the text of the listing to a file and name that"});
     return read_text(disk, *real, most_bytes);
 }

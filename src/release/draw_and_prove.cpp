@@ -33,7 +33,8 @@ std::vector<DrawnFile> draw_and_prove(Disk& disk, const Path& folder, const Plan
     // Files with most pages first, so that the last job is not left alone with the longest one.
     std::vector<std::size_t> order(plan.files.size());
     for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return plan.files[a].document.pages.size() > plan.files[b].document.pages.size(); });
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return plan.files[a].document.pages.size() > plan.files[b].document.pages.size(); });
     progress.begin("drawing and proving", plan.files.size());
     jobs.for_each(order.size(), [&](std::size_t i) {
         drawn[order[i]] = draw_one(disk, folder, plan.files[order[i]], rules, fonts, kept, rendering);

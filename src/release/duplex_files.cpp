@@ -36,7 +36,8 @@ std::vector<compose::DuplexFile> duplex_files(const std::vector<PlannedFile>& pl
     }
     std::vector<compose::DuplexFile> all;
     for (const auto& prints : sets) {
-        const bool alike = std::all_of(prints.begin(), prints.end(), [&](const PlannedFile* file) { return printed_alike(file->document, prints.front()->document); });
+        const bool alike = std::all_of(prints.begin(), prints.end(),
+                                       [&](const PlannedFile* file) { return printed_alike(file->document, prints.front()->document); });
         for (const PlannedFile* file : prints) {
             all.push_back(told(*file, !alike));
             if (alike) break;

@@ -37,7 +37,8 @@ void judge_page(const PlannedFile& file, std::size_t page, const PageLook& look,
     if (!file.shows) checks::check_sheet_text(rules, file.document.pages[page], look.seen, file.path, judged.findings);
     const ShownArtwork shown = artwork_on(file, page);
     if (shown.ink)
-        checks::check_rendered_artwork(rules, look.seen, file.placements[page], *shown.ink, shown.width, shown.height, file.print == Print::borderless, file.path, judged.findings);
+        checks::check_rendered_artwork(rules, look.seen, file.placements[page], *shown.ink, shown.width, shown.height,
+                                       file.print == Print::borderless, file.path, judged.findings);
     if (look.misprint) {
         const std::size_t before = judged.findings.size();
         checks::check_misprinted(rules, look.misprint->misprinted, file.path, static_cast<int>(page) + 1, judged.findings);

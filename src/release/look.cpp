@@ -17,7 +17,8 @@ namespace qw::release {
 namespace {
 
 /// "Rotate turns page 2", or nothing when it concerns no page.
-void tell_pages(std::vector<std::string>& done, const std::string& what, const proof::FileFacts& pdf, const std::function<bool(const proof::PageFacts&)>& concerned) {
+void tell_pages(std::vector<std::string>& done, const std::string& what, const proof::FileFacts& pdf,
+                const std::function<bool(const proof::PageFacts&)>& concerned) {
     std::vector<std::string> pages;
     for (std::size_t i = 0; i < pdf.pages.size(); ++i)
         if (concerned(pdf.pages[i])) pages.push_back(std::to_string(i + 1));

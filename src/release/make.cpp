@@ -20,7 +20,8 @@ engine::Jobs jobs_within(const Order& order, const std::vector<LookedSet>& looke
     std::uint64_t largest = 0;
     for (const LookedSet& set : looked)
         for (const LookedFile& file : set.files)
-            if (!file.is_pdf && file.picture.passage == artwork::Passage::recoded) largest = std::max(largest, std::uint64_t{file.picture.width} * file.picture.height);
+            if (!file.is_pdf && file.picture.passage == artwork::Passage::recoded)
+                largest = std::max(largest, std::uint64_t{file.picture.width} * file.picture.height);
     const std::uint64_t one = (std::uint64_t{48} << 20) + largest * 8;
     return engine::Jobs(static_cast<unsigned>(std::clamp<std::uint64_t>(order.memory / one, 1, order.jobs)));
 }
@@ -59,8 +60,12 @@ void check_cohesion(const Prepared& prepared, const std::vector<DrawnFile>& draw
 }  // namespace
 
 Prepared::Prepared(Disk& disk, const Order& order, const ReadKit& read, engine::Kept& kept, Progress& progress)
-    : kit(read), rules(read.pipeline->checks, read.manifest.overrides), fonts(type::Fonts::find()),
-      looked(look(disk, read.manifest, kept, engine::Jobs(order.jobs), progress)), plan(release::plan(read, looked, rules, fonts)), jobs(jobs_within(order, looked)) {}
+    : kit(read),
+      rules(read.pipeline->checks, read.manifest.overrides),
+      fonts(type::Fonts::find()),
+      looked(look(disk, read.manifest, kept, engine::Jobs(order.jobs), progress)),
+      plan(release::plan(read, looked, rules, fonts)),
+      jobs(jobs_within(order, looked)) {}
 
 void order_findings(Findings& findings) {
     std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) { return a.level > b.level; });

@@ -20,7 +20,8 @@ int faces_in(Disk& disk, const kit::ArtworkFile& file) {
     if (!starts_as_pdf(disk, file.path)) return 1;
     const proof::FileFacts facts = proof::inspect(disk, file.path);
     if (!facts.damage.empty()) {
-        throw Fault(FaultKind::not_understood, {"artwork-damaged", {file.shown, 0, 0}, "its pages cannot be counted: " + facts.damage, "a whole PDF", "export it again"});
+        throw Fault(FaultKind::not_understood,
+                    {"artwork-damaged", {file.shown, 0, 0}, "its pages cannot be counted: " + facts.damage, "a whole PDF", "export it again"});
     }
     return static_cast<int>(facts.pages.size());
 }
@@ -55,7 +56,10 @@ const Paper& paper_of(const ReadKit& kit, const std::optional<std::string>& aske
         names.push_back(paper.short_name);
     }
     const auto near = nearest_word(*asked, names);
-    throw Fault(FaultKind::not_understood, {"unknown-paper", {"--paper", 0, 0}, "there is no paper '" + *asked + "'", listed(names) + " or a PWG name of papers.yaml",
+    throw Fault(FaultKind::not_understood, {"unknown-paper",
+                                            {"--paper", 0, 0},
+                                            "there is no paper '" + *asked + "'",
+                                            listed(names) + " or a PWG name of papers.yaml",
                                             near ? "did you mean '" + *near + "'?" : ""});
 }
 
@@ -64,7 +68,11 @@ Print print_of(const ReadKit& kit, const std::optional<std::string>& asked) {
     for (const Print print : {Print::borderless, Print::bordered})
         if (name_of(print) == *asked) return print;
     const auto near = nearest_word(*asked, {"borderless", "bordered"});
-    throw Fault(FaultKind::not_understood, {"unknown-print", {"--print", 0, 0}, "there is no print '" + *asked + "'", "borderless or bordered", near ? "did you mean '" + *near + "'?" : ""});
+    throw Fault(FaultKind::not_understood, {"unknown-print",
+                                            {"--print", 0, 0},
+                                            "there is no print '" + *asked + "'",
+                                            "borderless or bordered",
+                                            near ? "did you mean '" + *near + "'?" : ""});
 }
 
 /// With the levels that are in force for the kit.

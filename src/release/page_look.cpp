@@ -50,13 +50,25 @@ std::vector<artwork::Swatch> palette_from(const nlohmann::json& json) {
 }
 
 std::string packed(const PageLook& look) {
-    return kept::bytes_of({{"size", kept::packed(look.seen.size)}, {"width", look.seen.width}, {"height", look.seen.height}, {"ink", kept::packed(look.seen.ink)},
-                           {"text", kept::packed(look.seen.text)}, {"complaint", kept::packed(look.seen.complaint)}, {"picture", kept::packed(look.picture)}, {"palette", packed(look.palette)}});
+    return kept::bytes_of({{"size", kept::packed(look.seen.size)},
+                           {"width", look.seen.width},
+                           {"height", look.seen.height},
+                           {"ink", kept::packed(look.seen.ink)},
+                           {"text", kept::packed(look.seen.text)},
+                           {"complaint", kept::packed(look.seen.complaint)},
+                           {"picture", kept::packed(look.picture)},
+                           {"palette", packed(look.palette)}});
 }
 
 PageLook look_from(const nlohmann::json& json, int page) {
     PageLook look;
-    look.seen = {page, kept::size_from(json.at("size")), json.at("width"), json.at("height"), kept::ink_from(json.at("ink")), kept::text_from(json.at("text")), kept::text_from(json.at("complaint"))};
+    look.seen = {page,
+                 kept::size_from(json.at("size")),
+                 json.at("width"),
+                 json.at("height"),
+                 kept::ink_from(json.at("ink")),
+                 kept::text_from(json.at("text")),
+                 kept::text_from(json.at("complaint"))};
     look.picture = kept::bytes_from(json.at("picture"));
     look.palette = palette_from(json.at("palette"));
     return look;

@@ -24,7 +24,8 @@ bool check_faces(const LookedSet& set, const std::vector<compose::Face>& faces, 
         seen.push_back({faces[i].shown, set.faces[i].page, compose::drawn_size(set.set->drawn_at, faces[i])});
     const auto damaged = std::count_if(set.files.begin(), set.files.end(), [](const LookedFile& file) { return !file.damage.empty(); });
     checks::check_set(rules, *set.set, seen, static_cast<std::size_t>(damaged), findings);
-    return !seen.empty() && (set.set->place != kit::Place::as_drawn || std::all_of(seen.begin(), seen.end(), [](const checks::FaceSeen& face) { return face.drawn.has_value(); }));
+    return !seen.empty() && (set.set->place != kit::Place::as_drawn ||
+                             std::all_of(seen.begin(), seen.end(), [](const checks::FaceSeen& face) { return face.drawn.has_value(); }));
 }
 
 PlannedFile plan_file(const ReadKit& kit, const LookedSet& set, const Edition& edition, const std::vector<compose::Face>& faces) {

@@ -59,7 +59,8 @@ void check_face_counts(const LookedSet& set, const checks::Rules& rules, Finding
     for (const auto& [name, pictures] : set.of_part_face) {
         if (pictures.size() == most || pictures.size() == 1 || set.set->last_back) continue;
         rules.say(findings, {"part-face-count", Level::error, "kit.yaml", 0, set.set->mark.line, std::to_string(pictures.size()) + " pictures",
-                             std::to_string(most) + ", or one for all", "The face '" + name + "' of set " + set.set->name + " has fewer pictures than there are parts",
+                             std::to_string(most) + ", or one for all",
+                             "The face '" + name + "' of set " + set.set->name + " has fewer pictures than there are parts",
                              "Add the missing pictures, or say with 'last-back' what the others have"});
     }
 }

@@ -138,7 +138,8 @@ void plan_sheets(const ReadKit& kit, const SheetCounts& counts, const PartPlanne
         return;
     }
     SizesThatFail smaller(rules);
-    for (const Paper& paper : kit.manifest.papers) SheetPlanner(kit, counts_on(counts, parts.on(paper)), parts.on(paper), fonts, paper, rules, smaller, plan).plan_all();
+    for (const Paper& paper : kit.manifest.papers)
+        SheetPlanner(kit, counts_on(counts, parts.on(paper)), parts.on(paper), fonts, paper, rules, smaller, plan).plan_all();
     smaller.tell(plan.findings);
 }
 

@@ -48,8 +48,8 @@ void check_together(const std::vector<LookedSet>& looked, const checks::Rules& r
     for (const LookedSet& set : looked)
         for (const LookedFile& file : set.files)
             if (!file.is_pdf && file.damage.empty() && known.insert(file.file.shown).second)
-                all.push_back({kin_of(*set.set, file.file.shown), file.file.shown, file.sha256, file.picture.upright_width(), file.picture.upright_height(), &file.picture.ink,
-                               file.picture.pixels});
+                all.push_back({kin_of(*set.set, file.file.shown), file.file.shown, file.sha256, file.picture.upright_width(),
+                               file.picture.upright_height(), &file.picture.ink, file.picture.pixels});
     checks::check_pictures_together(rules, all, findings);
 }
 

@@ -85,7 +85,9 @@ report::ProofingSet as_told(const ChosenProofs& chosen) {
 
 void write_proofing_set(Disk& disk, const Prepared& prepared, const ChosenProofs& chosen, const Path& made, const Path& scratch, const Path& to) {
     const kit::Manifest& manifest = prepared.kit.manifest;
-    if (chosen.sheets.empty()) throw Fault(FaultKind::not_understood, {"nothing-to-print", {"kit.yaml", 0, 0}, "the kit has no sheet that could be printed", "a set with artwork", ""});
+    if (chosen.sheets.empty())
+        throw Fault(FaultKind::not_understood,
+                    {"nothing-to-print", {"kit.yaml", 0, 0}, "the kit has no sheet that could be printed", "a set with artwork", ""});
     const compose::SheetContext context{manifest, *prepared.kit.pipeline, manifest.papers.front(), prepared.fonts, prepared.kit.date};
     const compose::Document list = compose::proofing_sheet(context, check_list_of(prepared, chosen), tools_to_look(prepared, chosen));
     const Path list_file = scratch / "check-list.pdf";

@@ -114,13 +114,18 @@ private:
         const auto what = texts::Model().text("what", shown(set.name));
         if (set.role != kit::Role::part) {
             add("set", set.name, what, [&](const Known& sheet) { return of_set_named(sheet, set.name); });
-            add("both-faces", set.name, texts::Model().text("what", turned_words(set)), [&](const Known& sheet) { return of_set_named(sheet, set.name) && both_drawn(sheet); });
+            add("both-faces", set.name, texts::Model().text("what", turned_words(set)),
+                [&](const Known& sheet) { return of_set_named(sheet, set.name) && both_drawn(sheet); });
             return;
         }
         // What goes into each other must be printed alike; it fits least where it is printed smallest.
-        const Print smallest = std::find(manifest_.prints.begin(), manifest_.prints.end(), Print::bordered) != manifest_.prints.end() ? Print::bordered : manifest_.prints.front();
+        const Print smallest = std::find(manifest_.prints.begin(), manifest_.prints.end(), Print::bordered) != manifest_.prints.end()
+                                   ? Print::bordered
+                                   : manifest_.prints.front();
         const auto here = [this, smallest](const std::string& name) {
-            return [this, name, smallest](const Known& sheet) { return of_set_named(sheet, name) && sheet.file->paper.name == manifest_.papers.front().name && sheet.file->print == smallest; };
+            return [this, name, smallest](const Known& sheet) {
+                return of_set_named(sheet, name) && sheet.file->paper.name == manifest_.papers.front().name && sheet.file->print == smallest;
+            };
         };
         add("part", set.name, what, [&](const Known& sheet) { return of_set_named(sheet, set.name); });
         add("part-back", set.name, what, [&](const Known& sheet) { return of_set_named(sheet, set.name) && both_drawn(sheet); });
@@ -141,7 +146,8 @@ private:
         for (const kit::Set& set : manifest_.sets) {
             if (!told.insert(*set.stock).second) continue;
             const std::string title = kit::stock_of(manifest_, *prepared_.kit.pipeline, *set.stock).title;
-            add("stock", *set.stock, texts::Model().text("what", title), [&](const Known& sheet) { return sheet.file->shows && *sheet.file->shows->set->stock == *set.stock && any_drawn(sheet); });
+            add("stock", *set.stock, texts::Model().text("what", title),
+                [&](const Known& sheet) { return sheet.file->shows && *sheet.file->shows->set->stock == *set.stock && any_drawn(sheet); });
         }
     }
 
@@ -223,7 +229,9 @@ private:
     static bool about(const Finding& finding, const Known& sheet) {
         return std::any_of(sheet.rows.begin(), sheet.rows.end(), [&](const report::SheetRow* row) {
             if (row->file == finding.file) return finding.page == 0 || finding.page == row->page;
-            return std::any_of(row->artwork.begin(), row->artwork.end(), [&](const report::ShownFile& shown) { return shown.file == finding.file && (finding.page == 0 || shown.page == 0 || finding.page == shown.page); });
+            return std::any_of(row->artwork.begin(), row->artwork.end(), [&](const report::ShownFile& shown) {
+                return shown.file == finding.file && (finding.page == 0 || shown.page == 0 || finding.page == shown.page);
+            });
         });
     }
 

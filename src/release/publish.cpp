@@ -20,7 +20,8 @@ void check_names(const std::string& kit, const std::string& version) {
 void check_is_folder(Disk& disk, const Path& path) {
     const auto there = disk.stat(path);
     if (there && there->type != FileType::folder)
-        throw Fault(FaultKind::not_carried_out, {"not-a-folder", {path.string(), 0, 0}, "something that is no folder lies where the release belongs", "", "move it away"});
+        throw Fault(FaultKind::not_carried_out,
+                    {"not-a-folder", {path.string(), 0, 0}, "something that is no folder lies where the release belongs", "", "move it away"});
 }
 
 /// What cannot be removed now is removed by the next run; there is nothing better to do with the failure.

@@ -44,8 +44,9 @@ void judge_differing(Disk& disk, const Prepared& prepared, engine::Kept& kept, c
         made.report.findings.insert(made.report.findings.end(), judged.findings.begin(), judged.findings.end());
     }
     if (differing.empty()) return;
-    prepared.rules.say(made.report.findings, {"release-current", Level::warning, "", 0, 0, some_of(differing), "the files that the kit gives",
-                                              "Published files are not the ones that the same inputs give now", "Release the kit again, and upload what has changed"});
+    prepared.rules.say(made.report.findings,
+                       {"release-current", Level::warning, "", 0, 0, some_of(differing), "the files that the kit gives",
+                        "Published files are not the ones that the same inputs give now", "Release the kit again, and upload what has changed"});
 }
 
 }  // namespace
@@ -63,17 +64,21 @@ void judge_published(Disk& disk, const Order& order, const Prepared& prepared, e
     }
     const kit::Manifest& manifest = prepared.kit.manifest;
     if (record.kit != manifest.kit || record.version != manifest.version) {
-        prepared.rules.say(made.report.findings, {"record-kit", Level::error, "release.json", 0, 0, record.kit + " " + record.version, manifest.kit + " " + manifest.version,
-                                                  "What lies published in the kit's folder is recorded as another kit or version", "Release the kit again"});
+        prepared.rules.say(
+            made.report.findings,
+            {"record-kit", Level::error, "release.json", 0, 0, record.kit + " " + record.version, manifest.kit + " " + manifest.version,
+             "What lies published in the kit's folder is recorded as another kit or version", "Release the kit again"});
         return;
     }
     const std::vector<std::string> changed = changed_inputs(record.inputs, made.record.inputs);
     if (!changed.empty()) {
         prepared.rules.say(made.report.findings, {"release-current", Level::warning, "", 0, 0, some_of(changed), "the inputs of the release",
-                                                  "What lies published under this version was made from other inputs", "Release the kit again, or raise its version first"});
+                                                  "What lies published under this version was made from other inputs",
+                                                  "Release the kit again, or raise its version first"});
         return;
     }
-    const std::vector<OpenedBundle> bundles = open_release(disk, prepared.rules, record, prepared.kit.pipeline->papers, prepared.kit.date, folder, scratch, made.report.findings);
+    const std::vector<OpenedBundle> bundles = open_release(disk, prepared.rules, record, prepared.kit.pipeline->papers, prepared.kit.date, folder,
+                                                           scratch, made.report.findings);
     judge_differing(disk, prepared, kept, pdfs_of(bundles, &record, *prepared.kit.pipeline), made);
 }
 

@@ -28,7 +28,8 @@ std::optional<Point> end_of(const std::variant<compose::Outline::Move, compose::
 
 bool same_line(const compose::Outline& a, const compose::Outline& b) {
     return a.steps.size() == b.steps.size() && a.stroke == b.stroke && a.dash == b.dash && a.stroke_grey == b.stroke_grey && a.fill == b.fill &&
-           std::equal(a.steps.begin(), a.steps.end(), b.steps.begin(), [](const auto& left, const auto& right) { return left.index() == right.index() && end_of(left) == end_of(right); });
+           std::equal(a.steps.begin(), a.steps.end(), b.steps.begin(),
+                      [](const auto& left, const auto& right) { return left.index() == right.index() && end_of(left) == end_of(right); });
 }
 
 /// Whether two pages differ only in which pictures they show and in the words of their legends: then one of them tells
@@ -40,7 +41,8 @@ bool alike_but_for_pictures(const PlannedFile& file, std::size_t a, std::size_t 
     return file.document.pages[a].size == file.document.pages[b].size && one.size() == other.size() &&
            std::equal(one.begin(), one.end(), other.begin(), [&](const compose::Item& left, const compose::Item& right) {
                if (left.index() != right.index() || std::holds_alternative<compose::PdfFace>(left)) return false;
-               if (const auto* picture = std::get_if<compose::Picture>(&left)) return passed(*picture) && passed(std::get<compose::Picture>(right)) && same_place(*picture, std::get<compose::Picture>(right));
+               if (const auto* picture = std::get_if<compose::Picture>(&left))
+                   return passed(*picture) && passed(std::get<compose::Picture>(right)) && same_place(*picture, std::get<compose::Picture>(right));
                if (const auto* text = std::get_if<compose::Text>(&left)) return text->at == std::get<compose::Text>(right).at;
                return same_line(std::get<compose::Outline>(left), std::get<compose::Outline>(right));
            });
@@ -56,7 +58,8 @@ std::set<std::size_t> pages_to_render(const PlannedFile& file, Rendering renderi
     for (std::size_t i = 0; i < n; ++i) {
         if (rendering == Rendering::all || !one_passed_picture(file, i)) {
             // The last sheet, front and back, may be filled otherwise and is always rendered.
-            const bool told = rendering != Rendering::all && i + 2 < n && std::any_of(pages.begin(), pages.end(), [&](std::size_t other) { return alike_but_for_pictures(file, i, other); });
+            const bool told = rendering != Rendering::all && i + 2 < n &&
+                              std::any_of(pages.begin(), pages.end(), [&](std::size_t other) { return alike_but_for_pictures(file, i, other); });
             if (!told) pages.insert(i);
             continue;
         }

@@ -58,7 +58,15 @@ checks::SeenPdf told_by_path(const std::string& path, const std::vector<Paper>& 
 }
 
 Finding damaged_record(const Fault& fault) {
-    return {"record-readable", Level::error, "release.json", 0, 0, fault.notes().front().what, "a whole record", "The record of the release cannot be read", "Release the kit again"};
+    return {"record-readable",
+            Level::error,
+            "release.json",
+            0,
+            0,
+            fault.notes().front().what,
+            "a whole record",
+            "The record of the release cannot be read",
+            "Release the kit again"};
 }
 
 std::vector<OpenedBundle> open_release(Disk& disk, const checks::Rules& rules, const record::ReleaseRecord& record, const std::vector<Paper>& papers,
@@ -110,8 +118,8 @@ bool all_whole(const std::vector<OpenedBundle>& bundles) {
     return std::all_of(bundles.begin(), bundles.end(), [](const OpenedBundle& bundle) { return bundle.packed.content.is_whole(); });
 }
 
-void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, const record::ReleaseRecord* record, bool whole, const checks::Rules& rules, engine::Kept& kept, const engine::Jobs& jobs,
-                   Progress& progress, report::AuditReport& report) {
+void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, const record::ReleaseRecord* record, bool whole, const checks::Rules& rules,
+                   engine::Kept& kept, const engine::Jobs& jobs, Progress& progress, report::AuditReport& report) {
     std::vector<JudgedFile> judged(files.size());
     progress.begin("looking at the finished pages", files.size());
     jobs.for_each(files.size(), [&](std::size_t i) {

@@ -39,7 +39,7 @@ bool all_whole(const std::vector<OpenedBundle>& bundles);
 
 /// Judges them all without a plan, each by itself and, if they are the `whole` release, all together; rows and findings are
 /// added to the report. `record` may be null.
-void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, const record::ReleaseRecord* record, bool whole, const checks::Rules& rules, engine::Kept& kept, const engine::Jobs& jobs,
-                   Progress& progress, report::AuditReport& report);
+void judge_bundles(Disk& disk, const std::vector<FileInBundle>& files, const record::ReleaseRecord* record, bool whole, const checks::Rules& rules,
+                   engine::Kept& kept, const engine::Jobs& jobs, Progress& progress, report::AuditReport& report);
 
 }  // namespace qw::release

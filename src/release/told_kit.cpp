@@ -64,7 +64,9 @@ public:
 private:
     StockTold told(const std::string& name) const {
         const kit::Stock stock = kit::stock_of(manifest_, pipeline_, name);
-        return {stock.title, stock.grammage, 0, stock.kind == kit::Stock::Kind::paper ? materials::weight_text(stock, pipeline_) : phrase_of(stock.title) + " of " + weight(stock.grammage)};
+        return {stock.title, stock.grammage, 0,
+                stock.kind == kit::Stock::Kind::paper ? materials::weight_text(stock, pipeline_)
+                                                      : phrase_of(stock.title) + " of " + weight(stock.grammage)};
     }
     static std::string weight(double grammage) { return std::to_string(static_cast<int>(grammage + 0.5)) + " g/m²"; }
 
@@ -88,7 +90,8 @@ private:
                 int sum = 0, generated = 0;
                 for (const PlannedFile& file : prepared_.plan.files) {
                     if (file.paper.name != paper.name || (file.print && *file.print != print)) continue;
-                    const int pages = static_cast<int>(file.document.pages.size()), count = file.document.duplex == compose::Duplex::simplex ? pages : (pages + 1) / 2;
+                    const int pages = static_cast<int>(file.document.pages.size()),
+                              count = file.document.duplex == compose::Duplex::simplex ? pages : (pages + 1) / 2;
                     const auto set = std::find_if(manifest_.sets.begin(), manifest_.sets.end(), [&](const kit::Set& one) { return one.name == file.set; });
                     if (set == manifest_.sets.end()) {
                         generated += count;
@@ -123,7 +126,11 @@ private:
         ThingTold plain{"pages", {"page", "inside page", "inner page"}, {}, {faces(), 4 * sheets}};
         ThingTold book{"book pages", {"book page", "writing page", "page to write on"}, {}, {4 * sheets}};
         ThingTold leaves{"leaves", {"leaf", "leaves"}, {}, {2 * sheets}};
-        ThingTold both{"journal sheets", {"journal sheet", "page sheet", "duplex sheet", "double sided sheet", "sheet of journal page", "sheet of page", "double sided journal sheet"}, {}, {sheets}};
+        ThingTold both{"journal sheets",
+                       {"journal sheet", "page sheet", "duplex sheet", "double sided sheet", "sheet of journal page", "sheet of page",
+                        "double sided journal sheet"},
+                       {},
+                       {sheets}};
         ThingTold double_sided{"double-sided pages", {"double sided page", "double sided journal page"}, {}, {sheets, faces()}};
         std::vector<StockTold> stocks;
         for (const kit::Set& set : manifest_.sets)
@@ -145,7 +152,8 @@ private:
         switch (set.role) {
             case kit::Role::journal_page: return;
             case kit::Role::full_sheet:
-                for (const char* other : {"full sheet", "full page sheet", "cover sheet", "cover paper sheet", "sheet of cover paper"}) add_new<std::string>(thing.phrases, other);
+                for (const char* other : {"full sheet", "full page sheet", "cover sheet", "cover paper sheet", "sheet of cover paper"})
+                    add_new<std::string>(thing.phrases, other);
                 thing.counts = {counts_.full_sheets};
                 told_.things.push_back({"cover paper", {"cover paper", "cover"}, {}, {}, {}, thing.stocks});
                 break;
@@ -220,7 +228,12 @@ private:
 
     void papers() {
         for (const Paper& paper : manifest_.papers)
-            told_.things.push_back({paper.title, {texts::plain_line(paper.short_name), "paper", "sheet", "us " + paper.short_name, paper.short_name + " paper", paper.short_name + " size"}, {}, {}, {{paper.size, paper.size}}});
+            told_.things.push_back({paper.title,
+                                    {texts::plain_line(paper.short_name), "paper", "sheet", "us " + paper.short_name, paper.short_name + " paper",
+                                     paper.short_name + " size"},
+                                    {},
+                                    {},
+                                    {{paper.size, paper.size}}});
         told_.things.push_back({"papers", {"paper size", "paper format", "page size"}, {}, {static_cast<int>(manifest_.papers.size())}});
     }
 
@@ -250,7 +263,9 @@ private:
             bool there = false, must = false;
             for (const materials::Line& line : list.lines) {
                 const bool own = line.name == material.name;
-                there = there || own || std::any_of(line.instead.begin(), line.instead.end(), [&](const materials::OtherWay& way) { return way.title == material.title || way.name == material.name; });
+                there = there || own || std::any_of(line.instead.begin(), line.instead.end(), [&](const materials::OtherWay& way) {
+                            return way.title == material.title || way.name == material.name;
+                        });
                 must = must || (own && !line.optional && line.instead.empty());
             }
             to_buy(material.title, material.name, there, must, !material.cautions.empty());
@@ -282,7 +297,8 @@ private:
         for (const ThingTold& thing : told_.things) {
             if (thing.to_buy) continue;
             for (const StockTold& stock : thing.stocks)
-                if (std::none_of(told_.stocks.begin(), told_.stocks.end(), [&](const StockTold& other) { return other.title == stock.title; })) told_.stocks.push_back(stock);
+                if (std::none_of(told_.stocks.begin(), told_.stocks.end(), [&](const StockTold& other) { return other.title == stock.title; }))
+                    told_.stocks.push_back(stock);
         }
     }
 

@@ -27,7 +27,8 @@ std::string verdict(const AuditReport& r) {
     const std::size_t errors = count(r.findings, Level::error), warnings = count(r.findings, Level::warning), notes = count(r.findings, Level::note);
     std::string sentence = counted(errors, "error") + ", " + counted(warnings, "warning") + " and " + counted(notes, "note");
     if (!r.sheets.empty()) sentence += " on " + counted(r.sheets.size(), "page");
-    return "<section class=\"verdict\" aria-labelledby=\"verdict\">\n<h2 id=\"verdict\">" + std::string(r.fit_for_sale() ? "Fit for sale" : "Not fit for sale") + "</h2>\n<p>" + with_capital(sentence) + ".</p>\n<p>" +
+    return "<section class=\"verdict\" aria-labelledby=\"verdict\">\n<h2 id=\"verdict\">" +
+           std::string(r.fit_for_sale() ? "Fit for sale" : "Not fit for sale") + "</h2>\n<p>" + with_capital(sentence) + ".</p>\n<p>" +
            if_warnings_count(r, errors, warnings) + "</p>\n</section>\n";
 }
 
@@ -46,11 +47,18 @@ std::string to_html(const AuditReport& r) {
     const std::vector<ToldSection> sections = told_by_sheet(r);
     const std::vector<std::vector<std::size_t>> told = told_of_sheets(r, sections);
     Pictures pictures;
-    std::string html = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>" + escaped(name) +
-                       ": audit before sale</title>\n<style>" + page_style + "</style>\n</head>\n<body>\n<a class=\"skip\" href=\"#main\">To the report</a>\n<header>\n<h1>" + escaped(name) +
-                       "</h1>\n<p class=\"subject\">Audit before sale of " + escaped(r.subject) + "</p>\n</header>\n<main id=\"main\" tabindex=\"-1\">\n";
-    html += verdict(r) + ways(r) + findings_section(r, sections, pictures) + proofs_section(r) + contact_sheets(r, told, pictures) + sheet_table(r, told) + checked_section(r);
-    return html + "</main>\n<footer>\n<p class=\"small\"><code>quirewright rule NAME</code> tells why a rule is there, and where its limit comes from.</p>\n</footer>\n" + pictures.symbols() + "</body>\n</html>\n";
+    std::string html =
+        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, "
+        "initial-scale=1\">\n<title>" +
+        escaped(name) + ": audit before sale</title>\n<style>" + page_style +
+        "</style>\n</head>\n<body>\n<a class=\"skip\" href=\"#main\">To the report</a>\n<header>\n<h1>" + escaped(name) +
+        "</h1>\n<p class=\"subject\">Audit before sale of " + escaped(r.subject) + "</p>\n</header>\n<main id=\"main\" tabindex=\"-1\">\n";
+    html += verdict(r) + ways(r) + findings_section(r, sections, pictures) + proofs_section(r) + contact_sheets(r, told, pictures) +
+            sheet_table(r, told) + checked_section(r);
+    return html +
+           "</main>\n<footer>\n<p class=\"small\"><code>quirewright rule NAME</code> tells why a rule is there, and where its limit comes "
+           "from.</p>\n</footer>\n" +
+           pictures.symbols() + "</body>\n</html>\n";
 }
 
 }  // namespace qw::report

@@ -43,7 +43,9 @@ std::string to_text(const AuditReport& report) {
     std::string text = report.subject + (report.fit_for_sale() ? ": fit for sale" : ": not fit for sale");
     text += " (" + counted(count(report.findings, Level::error), "error") + ", " + counted(count(report.findings, Level::warning), "warning") +
             ", " + counted(count(report.findings, Level::note), "note") + ")\n";
-    if (report.proofing) text += "\nproofing set: " + counted(report.proofing->sheets.size(), "sheet") + " to print, for " + counted(report.proofing->risks.size(), "risk") + " on paper\n";
+    if (report.proofing)
+        text += "\nproofing set: " + counted(report.proofing->sheets.size(), "sheet") + " to print, for " +
+                counted(report.proofing->risks.size(), "risk") + " on paper\n";
     for (const FindingGroup& group : grouped(report.findings)) {
         const Finding& f = group.finding;
         text += "\n" + name_of(f.level) + "  " + places_line(group) + "\n  " + f.message;

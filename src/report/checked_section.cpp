@@ -55,7 +55,8 @@ std::string family_rules(const Family& family, const AuditReport& r, const std::
     std::string html;
     for (const checks::Rules::Tried& tried : r.tried)
         if (&family_of(tried.rule) == &family)
-            html += "<dt><code>" + escaped(tried.rule) + "</code> " + outcome(tried, found) + "</dt>\n<dd>" + escaped(tried.checks) + " Asked " + times(tried.times) + ".</dd>\n";
+            html += "<dt><code>" + escaped(tried.rule) + "</code> " + outcome(tried, found) + "</dt>\n<dd>" + escaped(tried.checks) + " Asked " +
+                    times(tried.times) + ".</dd>\n";
     return html.empty() ? "" : "<details><summary>" + std::string(family.title) + ": what was asked</summary>\n<dl>\n" + html + "</dl>\n</details>\n";
 }
 
@@ -71,19 +72,25 @@ std::string families_table(const AuditReport& r, const std::set<std::string>& fo
             n.off += tried.off;
         }
         if (n.rules)
-            rows += "<tr><th scope=\"row\">" + std::string(family.title) + "</th><td class=\"number\">" + std::to_string(n.rules) + "</td><td class=\"number\">" + std::to_string(n.times) +
-                    "</td><td class=\"number\">" + std::to_string(n.rules - n.found - n.off) + "</td><td class=\"number\">" + std::to_string(n.found) + "</td><td class=\"number\">" + std::to_string(n.off) + "</td></tr>\n";
+            rows += "<tr><th scope=\"row\">" + std::string(family.title) + "</th><td class=\"number\">" + std::to_string(n.rules) +
+                    "</td><td class=\"number\">" + std::to_string(n.times) + "</td><td class=\"number\">" +
+                    std::to_string(n.rules - n.found - n.off) + "</td><td class=\"number\">" + std::to_string(n.found) +
+                    "</td><td class=\"number\">" + std::to_string(n.off) + "</td></tr>\n";
     }
-    return "<div class=\"wide\" role=\"region\" aria-labelledby=\"families-caption\" tabindex=\"0\">\n<table>\n<caption id=\"families-caption\">Rules by family, how often they were asked, and how many found something</caption>\n"
-           "<thead><tr><th scope=\"col\">Family</th><th scope=\"col\" class=\"number\">Rules</th><th scope=\"col\" class=\"number\">Times asked</th><th scope=\"col\" class=\"number\">Found nothing</th>"
-           "<th scope=\"col\" class=\"number\">Found something</th><th scope=\"col\" class=\"number\">Switched off</th></tr></thead>\n<tbody>\n" + rows + "</tbody>\n</table>\n</div>\n";
+    return "<div class=\"wide\" role=\"region\" aria-labelledby=\"families-caption\" tabindex=\"0\">\n<table>\n<caption "
+           "id=\"families-caption\">Rules by family, how often they were asked, and how many found something</caption>\n"
+           "<thead><tr><th scope=\"col\">Family</th><th scope=\"col\" class=\"number\">Rules</th><th scope=\"col\" class=\"number\">Times "
+           "asked</th><th scope=\"col\" class=\"number\">Found nothing</th>"
+           "<th scope=\"col\" class=\"number\">Found something</th><th scope=\"col\" class=\"number\">Switched off</th></tr></thead>\n<tbody>\n" +
+           rows + "</tbody>\n</table>\n</div>\n";
 }
 
 std::string set_otherwise(const AuditReport& r) {
     std::string html;
     const auto add = [&](const std::string& rule, const std::string& checks, bool off, const std::string& reason) {
         if (reason.empty()) return;
-        html += "<dt><code>" + escaped(rule) + "</code>" + (off ? " is switched off" : "") + "</dt>\n<dd>Reason: " + escaped(reason) + "<br>The rule: " + escaped(checks) + "</dd>\n";
+        html += "<dt><code>" + escaped(rule) + "</code>" + (off ? " is switched off" : "") + "</dt>\n<dd>Reason: " + escaped(reason) +
+                "<br>The rule: " + escaped(checks) + "</dd>\n";
     };
     for (const auto& one : r.tried) add(one.rule, one.checks, one.off, one.reason);
     for (const auto& one : r.untried) add(one.rule, one.checks, one.off, one.reason);
@@ -101,7 +108,9 @@ std::string not_asked(const AuditReport& r) {
                 names += (n++ ? ", " : "") + ("<code>" + escaped(one.rule) + "</code>");
             }
         const bool some = std::any_of(r.tried.begin(), r.tried.end(), [&](const auto& one) { return &family_of(one.rule) == &family; });
-        if (n) html += "<li>" + std::string(family.title) + ": " + (some ? "there was nothing that these ask about" : family.nothing) + ". <span class=\"small\">" + names + "</span></li>\n";
+        if (n)
+            html += "<li>" + std::string(family.title) + ": " + (some ? "there was nothing that these ask about" : family.nothing) +
+                    ". <span class=\"small\">" + names + "</span></li>\n";
     }
     return html + "</ul>\n";
 }
@@ -114,9 +123,11 @@ std::string checked_section(const AuditReport& r) {
     for (const Finding& f : r.findings) found.insert(f.rule);
     std::size_t all = 0;
     for (const auto& tried : r.tried) all += tried.times;
-    const auto passed = static_cast<std::size_t>(std::count_if(r.tried.begin(), r.tried.end(), [&](const auto& one) { return !one.off && !found.contains(one.rule); }));
-    std::string html = "<section aria-labelledby=\"checked\" class=\"new-page\">\n<h2 id=\"checked\">What was checked</h2>\n<p>" + counted(r.tried.size(), "rule") + " asked " + times(all) + "; " +
-                       std::to_string(passed) + " of them found nothing to say.</p>\n" + families_table(r, found);
+    const auto passed = static_cast<std::size_t>(
+        std::count_if(r.tried.begin(), r.tried.end(), [&](const auto& one) { return !one.off && !found.contains(one.rule); }));
+    std::string html = "<section aria-labelledby=\"checked\" class=\"new-page\">\n<h2 id=\"checked\">What was checked</h2>\n<p>" +
+                       counted(r.tried.size(), "rule") + " asked " + times(all) + "; " + std::to_string(passed) +
+                       " of them found nothing to say.</p>\n" + families_table(r, found);
     for (const Family& family : families()) html += family_rules(family, r, found);
     return html + set_otherwise(r) + not_asked(r) + "</section>\n";
 }

@@ -21,8 +21,9 @@ public:
     std::string tell(const Told& told, std::size_t number) {
         const Finding& f = told.finding;
         const std::string id = "finding-" + std::to_string(number);
-        std::string html = "<article class=\"finding " + name_of(f.level) + "\" id=\"" + id + "\" aria-labelledby=\"" + id + "-says\">\n<h4 id=\"" + id + "-says\">" + std::to_string(number) +
-                           ". <span class=\"level\">" + name_of(f.level) + ":</span> " + escaped(f.message) + ".</h4>\n";
+        std::string html = "<article class=\"finding " + name_of(f.level) + "\" id=\"" + id + "\" aria-labelledby=\"" + id + "-says\">\n<h4 id=\"" +
+                           id + "-says\">" + std::to_string(number) + ". <span class=\"level\">" + name_of(f.level) + ":</span> " +
+                           escaped(f.message) + ".</h4>\n";
         if (!f.mend.empty()) html += "<p class=\"todo\">" + escaped(f.mend) + ".</p>\n";
         html += measure(told) + places(told) + figures(told);
         return html + "<p class=\"small\">Rule <code>" + escaped(f.rule) + "</code></p>\n</article>\n";
@@ -71,7 +72,8 @@ private:
         for (std::size_t i = 0; i < items.size(); ++i) (i < open ? html : more) += "<li>" + items[i] + "</li>\n";
         html += "</ul>\n";
         if (more.empty()) return html;
-        return html + "<details><summary>and at " + std::to_string(items.size() - open) + " more places</summary>\n<ul class=\"places\">\n" + more + "</ul>\n</details>\n";
+        return html + "<details><summary>and at " + std::to_string(items.size() - open) + " more places</summary>\n<ul class=\"places\">\n" + more +
+               "</ul>\n</details>\n";
     }
 
     /// Of different places first; if these are few, of the same place on another paper or in another print.
@@ -90,7 +92,9 @@ private:
         return sheets;
     }
 
-    std::string figure(const std::string& svg, const std::string& caption) const { return svg.empty() ? "" : "<figure>" + svg + "<figcaption>" + caption + "</figcaption></figure>\n"; }
+    std::string figure(const std::string& svg, const std::string& caption) const {
+        return svg.empty() ? "" : "<figure>" + svg + "<figcaption>" + caption + "</figcaption></figure>\n";
+    }
 
     std::string figures(const Told& told) {
         std::string html;
@@ -98,7 +102,9 @@ private:
             const SheetRow& row = report_.sheets[sheet];
             const std::string words = lines_in_words(row.geometry);
             const std::string label = sheet_title(row) + (row.picture_is_artwork ? ", its artwork in greys. " : ". ") + told.finding.message + ".";
-            html += figure(pictures_.with_lines(row, label), escaped(sheet_title(row)) + "." + (row.picture_is_artwork ? " Not rendered: the artwork, in greys." : "") + (words.empty() ? "" : " " + escaped(words)));
+            html += figure(pictures_.with_lines(row, label), escaped(sheet_title(row)) + "." +
+                                                                 (row.picture_is_artwork ? " Not rendered: the artwork, in greys." : "") +
+                                                                 (words.empty() ? "" : " " + escaped(words)));
             if (told.finding.file == row.file && told.finding.rule.starts_with("misprint"))
                 html += figure(pictures_.misprinted(row, sheet_title(row) + ", as a misprint leaves it. " + told.finding.message + "."),
                                escaped(sheet_title(row)) + ", as a driver that enlarges and a sheet that lies aside leave it.");
@@ -117,8 +123,10 @@ std::string in_short(const std::vector<ToldSection>& sections) {
         for (const Told& told : section.told) {
             ++number;
             const std::size_t n = told.places.size();
-            lines.emplace_back(told.finding.level, "<li><span class=\"level\">" + name_of(told.finding.level) + "</span> <span><a href=\"#finding-" + std::to_string(number) + "\">" + std::to_string(number) + ". " +
-                                                       escaped(told.finding.message) + "</a> <span class=\"small\">" + escaped(section.title) + (n > 1 ? ", " + std::to_string(n) + " times" : "") + "</span></span></li>\n");
+            lines.emplace_back(told.finding.level, "<li><span class=\"level\">" + name_of(told.finding.level) + "</span> <span><a href=\"#finding-" +
+                                                       std::to_string(number) + "\">" + std::to_string(number) + ". " +
+                                                       escaped(told.finding.message) + "</a> <span class=\"small\">" + escaped(section.title) +
+                                                       (n > 1 ? ", " + std::to_string(n) + " times" : "") + "</span></span></li>\n");
         }
     }
     if (lines.size() < 2) return "";

@@ -77,7 +77,11 @@ std::string ruled(Size size, UnitSystem system) {
     return show(round_to_step(size.width, step, Rounding::nearest), round_to_step(size.height, step, Rounding::nearest), system);
 }
 
-Json size_json(Size size) { return {{"width_mm", number(size.width)}, {"height_mm", number(size.height)}, {"shown", shown_texts(ruled(size, UnitSystem::metric), ruled(size, UnitSystem::us))}}; }
+Json size_json(Size size) {
+    return {{"width_mm", number(size.width)},
+            {"height_mm", number(size.height)},
+            {"shown", shown_texts(ruled(size, UnitSystem::metric), ruled(size, UnitSystem::us))}};
+}
 
 Json part_json(const parts::ToldPart& part) {
     Json json;
@@ -167,7 +171,8 @@ std::string to_text(const journal::Measures& m, const std::string& kit, const st
         add_row(text, spaced_name(part.set) + ", flat", std::to_string(part.count), ruled(part.flat, first), ruled(part.flat, second));
         add_row(text, "  folded", "", ruled(part.folded, first), ruled(part.folded, second));
         for (const auto& pocket : part.pockets)
-            add_row(text, "  room: " + pocket.title, "", ruled({pocket.room.width, pocket.room.depth}, first), ruled({pocket.room.width, pocket.room.depth}, second));
+            add_row(text, "  room: " + pocket.title, "", ruled({pocket.room.width, pocket.room.depth}, first),
+                    ruled({pocket.room.width, pocket.room.depth}, second));
     }
     if (const auto sheets = journal::full_sheets(m))
         text += "\nfull sheets needed: " + std::to_string(sheets->needed) + " (kit has " + std::to_string(sheets->in_kit) + ")\n";

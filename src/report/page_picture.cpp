@@ -64,7 +64,8 @@ std::string cut_away(const SheetGeometry& at, const Size& sheet) {
 }
 
 std::string sample(const char* kind) {
-    return std::string("<svg aria-hidden=\"true\" focusable=\"false\" class=\"sample\" viewBox=\"0 0 36 12\"><path class=\"line ") + kind + "\" d=\"M1 6h34\"/></svg>";
+    return std::string("<svg aria-hidden=\"true\" focusable=\"false\" class=\"sample\" viewBox=\"0 0 36 12\"><path class=\"line ") + kind +
+           "\" d=\"M1 6h34\"/></svg>";
 }
 
 std::string listed(const std::vector<std::string>& parts) {
@@ -114,8 +115,8 @@ std::string Pictures::shown(const SheetRow& row) {
 std::string Pictures::plain(const SheetRow& row) {
     if (!row.geometry.sheet) return "";
     const Rect sheet = Rect::of(*row.geometry.sheet);
-    return opened(box_of(sheet, *row.geometry.sheet), "") + "<path class=\"paper\" d=\"" + outline(box_of(sheet, *row.geometry.sheet)) + "\"/>" + shown(row) + "<path class=\"line frame\" d=\"" +
-           outline(box_of(sheet, *row.geometry.sheet)) + "\"/></svg>";
+    return opened(box_of(sheet, *row.geometry.sheet), "") + "<path class=\"paper\" d=\"" + outline(box_of(sheet, *row.geometry.sheet)) + "\"/>" +
+           shown(row) + "<path class=\"line frame\" d=\"" + outline(box_of(sheet, *row.geometry.sheet)) + "\"/></svg>";
 }
 
 std::string Pictures::with_lines(const SheetRow& row, const std::string& label) {
@@ -123,7 +124,8 @@ std::string Pictures::with_lines(const SheetRow& row, const std::string& label) 
     if (!at.sheet) return "";
     const Size& sheet = *at.sheet;
     const std::string paper = outline(box_of(Rect::of(sheet), sheet));
-    std::string svg = opened(with_room(at, sheet), label) + "<path class=\"paper\" d=\"" + paper + "\"/>" + shown(row) + cut_away(at, sheet) + "<path class=\"line sheet\" d=\"" + paper + "\"/>";
+    std::string svg = opened(with_room(at, sheet), label) + "<path class=\"paper\" d=\"" + paper + "\"/>" + shown(row) + cut_away(at, sheet) +
+                      "<path class=\"line sheet\" d=\"" + paper + "\"/>";
     if (at.trim && *at.trim != Rect::of(sheet)) svg += line("trim", at.trim, sheet);
     svg += line("margins", at.printable, sheet) + line("safe", at.safe, sheet) + line("inked", at.ink, sheet);
     return svg + "</svg>";
@@ -132,16 +134,20 @@ std::string Pictures::with_lines(const SheetRow& row, const std::string& label) 
 std::string Pictures::misprinted(const SheetRow& row, const std::string& label) {
     if (row.misprint.empty() || !row.geometry.sheet) return "";
     const Box sheet = box_of(Rect::of(*row.geometry.sheet), *row.geometry.sheet);
-    return opened(sheet, label) + "<path class=\"paper\" d=\"" + outline(sheet) + "\"/><use href=\"#picture-" + std::to_string(number_of(row.misprint)) + "\"" + attributes(sheet) +
-           "/><path class=\"line sheet\" d=\"" + outline(sheet) + "\"/></svg>";
+    return opened(sheet, label) + "<path class=\"paper\" d=\"" + outline(sheet) + "\"/><use href=\"#picture-" +
+           std::to_string(number_of(row.misprint)) + "\"" + attributes(sheet) + "/><path class=\"line sheet\" d=\"" + outline(sheet) + "\"/></svg>";
 }
 
 std::string Pictures::symbols() const {
     if (jpegs_.empty()) return "";
-    std::string svg = "<svg class=\"store\" aria-hidden=\"true\" focusable=\"false\" width=\"0\" height=\"0\"><defs>\n"
-                      "<pattern id=\"hatch\" patternUnits=\"userSpaceOnUse\" width=\"3\" height=\"3\" patternTransform=\"rotate(45)\"><path d=\"M1.5 0v3\"/></pattern>\n";
+    std::string svg =
+        "<svg class=\"store\" aria-hidden=\"true\" focusable=\"false\" width=\"0\" height=\"0\"><defs>\n"
+        "<pattern id=\"hatch\" patternUnits=\"userSpaceOnUse\" width=\"3\" height=\"3\" patternTransform=\"rotate(45)\"><path d=\"M1.5 "
+        "0v3\"/></pattern>\n";
     for (std::size_t i = 0; i < jpegs_.size(); ++i) {
-        svg += "<symbol id=\"picture-" + std::to_string(i) + "\" viewBox=\"0 0 1 1\" preserveAspectRatio=\"none\"><image width=\"1\" height=\"1\" preserveAspectRatio=\"none\" href=\"data:image/jpeg;base64," +
+        svg += "<symbol id=\"picture-" + std::to_string(i) +
+               "\" viewBox=\"0 0 1 1\" preserveAspectRatio=\"none\"><image width=\"1\" height=\"1\" preserveAspectRatio=\"none\" "
+               "href=\"data:image/jpeg;base64," +
                base64(std::as_bytes(std::span(jpegs_[i]))) + "\"/></symbol>\n";
     }
     return svg + "</defs></svg>\n";
@@ -149,9 +155,12 @@ std::string Pictures::symbols() const {
 
 std::string key_to_lines() {
     return "<ul class=\"key\" aria-label=\"Lines in the pictures\">\n"
-           "<li>" + sample("sheet") + " Sheet’s edge</li>\n<li>" + sample("trim") + " Trim, where it is not the edge</li>\n<li>" + sample("safe") + " Safe area</li>\n<li>" +
-           sample("margins") + " Printer’s margins</li>\n<li>" + sample("inked") + " Box round all ink</li>\n<li><svg aria-hidden=\"true\" focusable=\"false\" class=\"sample\" viewBox=\"0 0 36 12\">"
-           "<path class=\"lost\" d=\"M1 1h34v10h-34z\"/><path class=\"line artwork\" d=\"M1 1h34v10h-34z\"/></svg> Artwork that is cut away</li>\n</ul>\n";
+           "<li>" +
+           sample("sheet") + " Sheet’s edge</li>\n<li>" + sample("trim") + " Trim, where it is not the edge</li>\n<li>" + sample("safe") +
+           " Safe area</li>\n<li>" + sample("margins") + " Printer’s margins</li>\n<li>" + sample("inked") +
+           " Box round all ink</li>\n<li><svg aria-hidden=\"true\" focusable=\"false\" class=\"sample\" viewBox=\"0 0 36 12\">"
+           "<path class=\"lost\" d=\"M1 1h34v10h-34z\"/><path class=\"line artwork\" d=\"M1 1h34v10h-34z\"/></svg> Artwork that is cut "
+           "away</li>\n</ul>\n";
 }
 
 std::string lines_in_words(const SheetGeometry& at) {

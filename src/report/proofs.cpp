@@ -24,10 +24,16 @@ StateWords words_of(SignedSheet::State state) {
     return {"", ""};
 }
 
+std::string moved(Length by, const char* ahead, const char* back, UnitSystem ruler) {
+    return show(max(by, -by), ruler) + (by < Length() ? back : ahead);
+}
+
 std::string readings_of(const SignedSheet& sheet) {
     std::string text;
-    if (sheet.gauge) text += "gauge " + show_metric(*sheet.gauge);
-    if (sheet.right) text += (text.empty() ? "" : "; ") + ("back " + show_metric(*sheet.right) + " to the right, " + show_metric(*sheet.up) + " up");
+    if (sheet.gauge) text += "gauge " + show(*sheet.gauge, sheet.ruler);
+    if (sheet.right && sheet.up)
+        text += (text.empty() ? "" : "; ") +
+                ("back " + moved(*sheet.right, " to the right", " to the left", sheet.ruler) + ", " + moved(*sheet.up, " up", " down", sheet.ruler));
     return text;
 }
 
@@ -66,7 +72,8 @@ nlohmann::ordered_json proofing_json(const ProofingSet& set) {
 std::string proofs_text(const AuditReport& report) {
     std::string text;
     for (const SignedSheet& sheet : report.proofs) {
-        text += "  " + sheet.file + ", " + sheet.pages_told() + ": " + words_of(sheet.state).told + "; " + (sheet.good ? "good" : "bad") + ", " + sheet.printed_by + ", " + sheet.date;
+        text += "  " + sheet.file + ", " + sheet.pages_told() + ": " + words_of(sheet.state).told + "; " + (sheet.good ? "good" : "bad") + ", " +
+                sheet.printed_by + ", " + sheet.date;
         const std::string readings = readings_of(sheet);
         text += (readings.empty() ? "" : ", " + readings) + "\n";
     }
@@ -77,11 +84,15 @@ std::string proofs_section(const AuditReport& report) {
     if (report.proofs.empty()) return "";
     std::string rows;
     for (const SignedSheet& sheet : report.proofs)
-        rows += "<tr><th scope=\"row\">" + escaped(sheet.file) + ", " + sheet.pages_told() + "</th><td>" + words_of(sheet.state).told + "</td><td>" + (sheet.good ? "good" : "bad") + "</td><td>" + escaped(sheet.printed_by) + ", " + sheet.date + "</td><td>" +
-                escaped(sheet.printer) + "; " + escaped(sheet.stock) + "; " + escaped(sheet.setting) + "</td><td>" + escaped(readings_of(sheet)) + "</td></tr>\n";
-    return "<section aria-labelledby=\"proofs\">\n<h2 id=\"proofs\">Signed proofs</h2>\n<div class=\"wide\" role=\"region\" aria-labelledby=\"proofs-caption\" tabindex=\"0\">\n<table>\n"
-           "<caption id=\"proofs-caption\">Sheets that were printed and signed, and whether they still are those of the kit</caption>\n<thead><tr><th scope=\"col\">Sheet</th><th scope=\"col\">Signature</th><th scope=\"col\">Verdict</th>"
-           "<th scope=\"col\">By, on</th><th scope=\"col\">Printer, paper, setting</th><th scope=\"col\">Readings</th></tr></thead>\n<tbody>\n" + rows + "</tbody>\n</table>\n</div>\n</section>\n";
+        rows += "<tr><th scope=\"row\">" + escaped(sheet.file) + ", " + sheet.pages_told() + "</th><td>" + words_of(sheet.state).told + "</td><td>" +
+                (sheet.good ? "good" : "bad") + "</td><td>" + escaped(sheet.printed_by) + ", " + sheet.date + "</td><td>" + escaped(sheet.printer) +
+                "; " + escaped(sheet.stock) + "; " + escaped(sheet.setting) + "</td><td>" + escaped(readings_of(sheet)) + "</td></tr>\n";
+    return "<section aria-labelledby=\"proofs\">\n<h2 id=\"proofs\">Signed proofs</h2>\n<div class=\"wide\" role=\"region\" "
+           "aria-labelledby=\"proofs-caption\" tabindex=\"0\">\n<table>\n"
+           "<caption id=\"proofs-caption\">Sheets that were printed and signed, and whether they still are those of the "
+           "kit</caption>\n<thead><tr><th scope=\"col\">Sheet</th><th scope=\"col\">Signature</th><th scope=\"col\">Verdict</th>"
+           "<th scope=\"col\">By, on</th><th scope=\"col\">Printer, paper, setting</th><th scope=\"col\">Readings</th></tr></thead>\n<tbody>\n" +
+           rows + "</tbody>\n</table>\n</div>\n</section>\n";
 }
 
 }  // namespace qw::report

@@ -70,7 +70,9 @@ std::vector<EditionOf> editions_of(const std::vector<SheetRow>& rows) {
     return editions;
 }
 
-std::string cell(const std::string& text, const char* kind = "") { return std::string("<td") + (*kind ? std::string(" class=\"") + kind + "\"" : "") + ">" + escaped(text) + "</td>"; }
+std::string cell(const std::string& text, const char* kind = "") {
+    return std::string("<td") + (*kind ? std::string(" class=\"") + kind + "\"" : "") + ">" + escaped(text) + "</td>";
+}
 
 std::string links_to(const Numbers& told) {
     if (told.empty()) return "<td>none</td>";
@@ -81,24 +83,30 @@ std::string links_to(const Numbers& told) {
 
 std::string table_row(const SheetRow& row, std::size_t index, const Numbers& told) {
     const std::string id = std::to_string(index);
-    return "<tr id=\"sheet-" + id + "\"><th scope=\"row\">" + escaped(row.file) + "</th><td class=\"number\"><a href=\"#seen-" + id + "\"><span class=\"aside\">Picture of page </span>" +
-           std::to_string(row.page) + "</a></td>" + links_to(told) + cell(row.set.empty() ? "" : set_title(row), "tight") + cell(row.paper) + cell(row.print) + cell(row.size, "tight") + cell(row.ppi, "number") + cell(row.ink, "number") +
-           cell(row.stock, "tight") + cell(row.proven) + "</tr>\n";
+    return "<tr id=\"sheet-" + id + "\"><th scope=\"row\">" + escaped(row.file) + "</th><td class=\"number\"><a href=\"#seen-" + id +
+           "\"><span class=\"aside\">Picture of page </span>" + std::to_string(row.page) + "</a></td>" + links_to(told) +
+           cell(row.set.empty() ? "" : set_title(row), "tight") + cell(row.paper) + cell(row.print) + cell(row.size, "tight") +
+           cell(row.ppi, "number") + cell(row.ink, "number") + cell(row.stock, "tight") + cell(row.proven) + "</tr>\n";
 }
 
 }  // namespace
 
 std::string contact_sheets(const AuditReport& r, const std::vector<Numbers>& told, Pictures& pictures) {
     if (r.sheets.empty()) return "";
-    std::string html = "<section aria-labelledby=\"seen\" class=\"new-page\">\n<h2 id=\"seen\">All pages, small</h2>\n<p class=\"small\">Pages lie in the order in which they are printed. A page leads to its line in the table of sheets. "
-                       "Where a page was not rendered – its picture is the artwork’s own bytes, in the planned place – that is said, and what its picture is instead.</p>\n";
+    std::string html =
+        "<section aria-labelledby=\"seen\" class=\"new-page\">\n<h2 id=\"seen\">All pages, small</h2>\n<p class=\"small\">Pages lie in the order in "
+        "which they are printed. A page leads to its line in the table of sheets. "
+        "Where a page was not rendered – its picture is the artwork’s own bytes, in the planned place – that is said, and what its picture is "
+        "instead.</p>\n";
     const StandIns stand_ins(r.sheets);
     for (const EditionOf& edition : editions_of(r.sheets)) {
         html += "<h3>" + escaped(edition.title) + "</h3>\n";
         std::string file;
         for (const std::size_t i : edition.sheets) {
             const SheetRow& row = r.sheets[i];
-            if (row.file != file || i == edition.sheets.front()) html += (i == edition.sheets.front() ? "" : std::string("</ul>\n")) + "<h4>" + escaped(set_title(row)) + "</h4>\n<ul class=\"wall\">\n";
+            if (row.file != file || i == edition.sheets.front())
+                html += (i == edition.sheets.front() ? "" : std::string("</ul>\n")) + "<h4>" + escaped(set_title(row)) +
+                        "</h4>\n<ul class=\"wall\">\n";
             file = row.file;
             html += small_page(row, i, told[i], stand_ins.of(row), pictures);
         }
@@ -109,8 +117,12 @@ std::string contact_sheets(const AuditReport& r, const std::vector<Numbers>& tol
 
 std::string sheet_table(const AuditReport& r, const std::vector<Numbers>& told) {
     if (r.sheets.empty()) return "";
-    std::string html = "<section aria-labelledby=\"sheets\" class=\"new-page\">\n<h2 id=\"sheets\">All sheets, in figures</h2>\n<div class=\"wide\" role=\"region\" aria-labelledby=\"sheets-caption\" tabindex=\"0\">\n<table>\n"
-                       "<caption id=\"sheets-caption\">" + counted(r.sheets.size(), "page") + " that buyers get. Coverage is the mean darkness of a page’s artwork, or of the rendered page.</caption>\n<thead><tr>";
+    std::string html =
+        "<section aria-labelledby=\"sheets\" class=\"new-page\">\n<h2 id=\"sheets\">All sheets, in figures</h2>\n<div class=\"wide\" role=\"region\" "
+        "aria-labelledby=\"sheets-caption\" tabindex=\"0\">\n<table>\n"
+        "<caption id=\"sheets-caption\">" +
+        counted(r.sheets.size(), "page") +
+        " that buyers get. Coverage is the mean darkness of a page’s artwork, or of the rendered page.</caption>\n<thead><tr>";
     for (const char* title : {"File", "Page", "Findings", "Set", "Paper", "Print", "Size", "ppi", "Coverage", "Stock", "Proven by"}) {
         const std::string name = title;
         html += std::string("<th scope=\"col\"") + (name == "Page" || name == "ppi" || name == "Coverage" ? " class=\"number\"" : "") + ">" + name + "</th>";

@@ -18,15 +18,21 @@ bool is_one_of(const std::string& word, const Words& words) {
 const Words rough_words{"about", "approx", "approximately", "around", "roughly", "circa", "ca", "nearly", "almost", "~"};
 const Words bounding_words{"over", "than", "least", "most", "up", "to", "under", "between", "-", "/", "only"};
 /// A number behind one of them is a name, not a count.
-const Words naming_words{"page", "step", "figure", "fig", "no", "nr", "number", "version", "v", "part", "sheet", "day", "week", "chapter", "section", "age", "ages", "acrobat", "windows", "pdf", "$", "set"};
-const Words telling_words{"include", "includes", "included", "including", "contain", "contains", "containing", "get", "gets", "receive", "receives", "comes", "come", "has", "have", "download",
-                          "downloads", "total", "features", "consists", "there", "inside", "offers", "holds", "prints", "print", "printable", "with", "kit", "set", "made"};
+const Words naming_words{"page", "step", "figure",  "fig",     "no",  "nr",   "number",  "version", "v",   "part", "sheet",
+                         "day",  "week", "chapter", "section", "age", "ages", "acrobat", "windows", "pdf", "$",    "set"};
+const Words telling_words{"include",   "includes", "included",  "including", "contain", "contains", "containing", "get",
+                          "gets",      "receive",  "receives",  "comes",     "come",    "has",      "have",       "download",
+                          "downloads", "total",    "features",  "consists",  "there",   "inside",   "offers",     "holds",
+                          "prints",    "print",    "printable", "with",      "kit",     "set",      "made"};
 /// What instructions begin with.
-const Words doing_words{"fold", "cut", "glue", "sew", "pierce", "score", "trim", "take", "put", "place", "stack", "slide", "tuck", "insert", "mark", "leave", "wait", "press", "choose", "lay", "make",
-                        "use", "thread", "punch", "repeat", "attach", "open", "turn", "then"};
-const Words between_no_noun{"of", "and", "or", "for", "to", "with", "in", "on", "per", "each", "from", "the", "by", "that", "which", "is", "are", "at", "x", "at", "when", "you", "can", "will", "into", "as"};
-const Words units{"mm", "cm", "m", "in", "inch", "inches", "ft", "g", "gr", "gsm", "g/m2", "lb", "lbs", "pound", "pounds", "pt", "dpi", "ppi", "mb", "kb", "gb", "px", "pixels", "years", "year", "minutes",
-                  "hours", "days", "usd", "eur", "%", "percent", "oz", "ml"};
+const Words doing_words{"fold",  "cut",   "glue",   "sew",    "pierce", "score",  "trim", "take",  "put",    "place",
+                        "stack", "slide", "tuck",   "insert", "mark",   "leave",  "wait", "press", "choose", "lay",
+                        "make",  "use",   "thread", "punch",  "repeat", "attach", "open", "turn",  "then"};
+const Words between_no_noun{"of",   "and",   "or", "for", "to", "with", "in", "on",   "per", "each", "from", "the",  "by",
+                            "that", "which", "is", "are", "at", "x",    "at", "when", "you", "can",  "will", "into", "as"};
+const Words units{"mm",   "cm",      "m",      "in",   "inch", "inches", "ft", "g",       "gr", "gsm", "g/m2",   "lb",
+                  "lbs",  "pound",   "pounds", "pt",   "dpi",  "ppi",    "mb", "kb",      "gb", "px",  "pixels", "years",
+                  "year", "minutes", "hours",  "days", "usd",  "eur",    "%",  "percent", "oz", "ml"};
 
 struct UnitOfLength {
     const char* name;
@@ -76,7 +82,8 @@ private:
         // "120 g/m2 paper (32 lb bond)": what stands in brackets behind it says the same once more.
         std::size_t behind = last_end_;
         while (behind + 1 < from && is_one_of(text_.words[behind].text, {"paper", "card", "cardstock", "stock", "board"})) ++behind;
-        claim.same_as_before = !claims_.empty() && last_end_ > sentence_.first && behind + 1 == from && is_one_of(text_.words[behind].text, {"(", "/", "=", "~", "or"});
+        claim.same_as_before = !claims_.empty() && last_end_ > sentence_.first && behind + 1 == from &&
+                               is_one_of(text_.words[behind].text, {"(", "/", "=", "~", "or"});
         last_end_ = to;
         claims_.push_back(std::move(claim));
         at_ = to;
@@ -139,7 +146,9 @@ private:
         claim.first = *number(at_)->number * one.mm;
         claim.second = *other->number * two.mm;
         // A fraction is read off a ruler; a decimal is rounded to its last place, whole inches to no more than a quarter.
-        const auto step_of = [](const Word& said, const UnitOfLength& unit) { return (said.fraction ? std::min(said.step, 1.0 / 16) : unit.mm > 20 ? std::min(said.step, 0.25) : said.step) * unit.mm; };
+        const auto step_of = [](const Word& said, const UnitOfLength& unit) {
+            return (said.fraction ? std::min(said.step, 1.0 / 16) : unit.mm > 20 ? std::min(said.step, 0.25) : said.step) * unit.mm;
+        };
         const bool fractions = number(at_)->fraction || other->fraction;
         claim.step = fractions ? std::min(one.mm, two.mm) / 16 : std::max(step_of(*number(at_), one), step_of(*other, two));
         claim.rough = rough(at_);
@@ -156,7 +165,8 @@ private:
 
     bool is_gsm(std::size_t at) const {
         if (word(at) == "gsm" || word(at) == "g/m2") return true;
-        return (word(at) == "g" || word(at) == "gram" || word(at) == "gr") && is_one_of(word(at + 1), {"paper", "card", "cardstock", "cardboard", "copy", "stock", "per"});
+        return (word(at) == "g" || word(at) == "gram" || word(at) == "gr") &&
+               is_one_of(word(at + 1), {"paper", "card", "cardstock", "cardboard", "copy", "stock", "per"});
     }
     /// The words of a grade, and how many they are.
     std::pair<std::string, std::size_t> grade_at(std::size_t at) const {

@@ -45,14 +45,17 @@ private:
 
 /// "us letter", "a4 and letter", "letter (8.5 x 11 in)", "files for a4": it is the paper that is meant.
 bool is_paper(const Pasted& text, const Around& around, std::size_t word, const std::vector<std::string>& names) {
-    const Some paper_words{"paper", "papers", "sheet", "sheets", "size", "sizes", "sized", "format", "formats", "print", "prints", "printed", "printing", "printable", "pdf", "pdfs", "files", "version", "versions", "us", "on", "for"};
+    const Some paper_words{"paper",   "papers",   "sheet",     "sheets", "size", "sizes", "sized",   "format",   "formats", "print", "prints",
+                           "printed", "printing", "printable", "pdf",    "pdfs", "files", "version", "versions", "us",      "on",    "for"};
     const auto named = [&](std::size_t at) {
         const std::string& other = text.words[at].text;
         return other != text.words[word].text && std::find(names.begin(), names.end(), other) != names.end();
     };
     const auto joins = [&](std::size_t at) { return among(text.words[at].text, {"and", "or", "/", "&", ",", "+"}); };
-    const bool joined_behind = word + 2 < around.last() && joins(word + 1) && (named(word + 2) || (text.words[word + 2].text == "us" && word + 3 < around.last() && named(word + 3)));
-    const bool joined_before = word >= 2 && (joins(word - 1) ? named(word - 2) : word >= 3 && text.words[word - 1].text == "us" && joins(word - 2) && named(word - 3));
+    const bool joined_behind = word + 2 < around.last() && joins(word + 1) &&
+                               (named(word + 2) || (text.words[word + 2].text == "us" && word + 3 < around.last() && named(word + 3)));
+    const bool joined_before = word >= 2 && (joins(word - 1) ? named(word - 2)
+                                                             : word >= 3 && text.words[word - 1].text == "us" && joins(word - 2) && named(word - 3));
     if (joined_behind || joined_before) return true;
     // A book of that size, or what the sheets fold to.
     const Some made{"journal", "book", "notebook", "booklet", "finished", "folded", "folds", "fold", "closed", "half"};

@@ -212,7 +212,8 @@ constexpr std::size_t wrapped_from = 55;
 bool is_shortened(const std::vector<Word>& words, std::size_t stop) {
     if (stop == 0) return false;
     const std::string& before = words[stop - 1].text;
-    if (before == "in" || before == "lb" || before == "lbs") return stop + 1 < words.size() && words[stop + 1].line == words[stop].line && stop >= 2 && words[stop - 2].number.has_value();
+    if (before == "in" || before == "lb" || before == "lbs")
+        return stop + 1 < words.size() && words[stop + 1].line == words[stop].line && stop >= 2 && words[stop - 2].number.has_value();
     for (const char* word : {"approx", "ca", "e", "g", "i", "no", "incl", "excl", "vs", "pcs"})
         if (before == word) return true;
     return false;

@@ -25,7 +25,8 @@ std::string changed(const std::string& line) {
     std::string plain;
     plain.reserve(line.size());
     for (std::size_t i = 0; i < line.size();) {
-        const auto found = std::find_if(changes.begin(), changes.end(), [&](const Change& change) { return line.compare(i, change.first.size(), change.first) == 0; });
+        const auto found = std::find_if(changes.begin(), changes.end(),
+                                        [&](const Change& change) { return line.compare(i, change.first.size(), change.first) == 0; });
         if (found != changes.end()) {
             plain += found->second;
             i += found->first.size();

@@ -47,7 +47,8 @@ std::vector<std::string> rows_of(const std::string& text) {
 
 /// The colour spaces of pdfimages' list (its manual) by their names in a file.
 std::string family_of(const std::string& colour) {
-    static const std::map<std::string, std::string> families{{"gray", "grey"}, {"rgb", "rgb"}, {"cmyk", "cmyk"}, {"icc", "icc"}, {"index", "indexed"}, {"lab", "lab"}, {"sep", "separation"}, {"devn", "devicen"}};
+    static const std::map<std::string, std::string> families{{"gray", "grey"},     {"rgb", "rgb"}, {"cmyk", "cmyk"},      {"icc", "icc"},
+                                                             {"index", "indexed"}, {"lab", "lab"}, {"sep", "separation"}, {"devn", "devicen"}};
     const auto found = families.find(colour);
     return found == families.end() ? colour : found->second;
 }
@@ -126,7 +127,9 @@ std::optional<Structure> structure_of(const Path& pdf) {
 Shown shown_of(const Path& pdf) {
     // One line for each.
     const std::string of = " trailer/Root/ViewerPreferences/";
-    const test::Said answer = test::run("mutool show " + test::quoted(pdf.string()) + " trailer/Root/Pages/Count" + of + "PrintScaling" + of + "Duplex" + of + "PickTrayByPDFSize trailer/Root/OpenAction/S 2>/dev/null", "/");
+    const test::Said answer = test::run("mutool show " + test::quoted(pdf.string()) + " trailer/Root/Pages/Count" + of + "PrintScaling" + of +
+                                            "Duplex" + of + "PickTrayByPDFSize trailer/Root/OpenAction/S 2>/dev/null",
+                                        "/");
     const auto lines = lines_of(answer.text);
     Shown shown;
     shown.opened = answer.status == 0 && lines.size() == 5;

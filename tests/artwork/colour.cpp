@@ -129,7 +129,8 @@ TEST_CASE("CMYK of a press comes out as its profile means it, where sRGB has the
     const std::size_t count = inks.size() / 4;
     std::vector<cmsCIELab> meant(count);
     cmsHPROFILE profile = cmsOpenProfileFromMem(icc.data(), static_cast<cmsUInt32Number>(icc.size())), lab = cmsCreateLab4Profile(nullptr);
-    cmsHTRANSFORM transform = cmsCreateTransform(profile, TYPE_CMYK_8, lab, TYPE_Lab_DBL, INTENT_RELATIVE_COLORIMETRIC, cmsFLAGS_BLACKPOINTCOMPENSATION | cmsFLAGS_NOOPTIMIZE);
+    cmsHTRANSFORM transform = cmsCreateTransform(profile, TYPE_CMYK_8, lab, TYPE_Lab_DBL, INTENT_RELATIVE_COLORIMETRIC,
+                                                 cmsFLAGS_BLACKPOINTCOMPENSATION | cmsFLAGS_NOOPTIMIZE);
     REQUIRE(transform);
     cmsDoTransform(transform, inks.data(), meant.data(), static_cast<cmsUInt32Number>(count));
     cmsDeleteTransform(transform);
@@ -231,7 +232,9 @@ TEST_CASE("gAMA, cHRM, sRGB and cICP say what colours mean, in their order", "[a
 
 TEST_CASE("a PNG's profile that is broken is damage", "[artwork][colour][png]") {
     const auto damage = [](const Bytes& iccp) {
-        return look_at(signature() + ihdr(1, 1, 8, 2) + chunk("iCCP", iccp) + chunk("IDAT", packed(bytes_of(std::string_view("\0abc", 4)))) + chunk("IEND", "")).damage;
+        return look_at(signature() + ihdr(1, 1, 8, 2) + chunk("iCCP", iccp) + chunk("IDAT", packed(bytes_of(std::string_view("\0abc", 4)))) +
+                       chunk("IEND", ""))
+            .damage;
     };
     const Bytes name = bytes_of(std::string_view("x\0\0", 3));
     CHECK(damage(name + packed(srgb_version_2())) == "");

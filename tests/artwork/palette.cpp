@@ -112,7 +112,8 @@ TEST_CASE("colours of small pictures are divided as well as the best of all divi
 TEST_CASE("the order of the pixels does not matter") {
     std::mt19937 random(11);
     std::vector<std::array<std::uint8_t, 3>> colours;
-    for (int i = 0; i < 2000; ++i) colours.push_back({static_cast<std::uint8_t>(random()), static_cast<std::uint8_t>(random()), static_cast<std::uint8_t>(random())});
+    for (int i = 0; i < 2000; ++i)
+        colours.push_back({static_cast<std::uint8_t>(random()), static_cast<std::uint8_t>(random()), static_cast<std::uint8_t>(random())});
     const auto palette_of = [&] {
         Samples pixels;
         for (const auto& colour : colours) add_colour(pixels, 1, colour);

@@ -118,7 +118,9 @@ TEST_CASE("chunks that are out of place, doubled or unknown are told", "[artwork
 }
 
 TEST_CASE("palettes must be there, fit and have the colours that are used", "[artwork][png]") {
-    const auto file = [&](const Bytes& between, std::string_view row) { return signature() + ihdr(2, 1, 8, 3) + between + chunk("IDAT", packed(bytes_of(row))) + iend(); };
+    const auto file = [&](const Bytes& between, std::string_view row) {
+        return signature() + ihdr(2, 1, 8, 3) + between + chunk("IDAT", packed(bytes_of(row))) + iend();
+    };
     const std::string_view row("\0\0\1", 3);
     CHECK(damage_of(file(chunk("PLTE", "rgbRGB"), row)) == "");
     CHECK_THAT(damage_of(file({}, row)), Contains("PLTE) is missing"));

@@ -51,7 +51,8 @@ void judge(const PngWish& wish) {
     CHECK(facts.payload_sha256 == (through ? sha256_of(data) : ""));
     Bytes listed;
     for (const Extent& extent : facts.payload)
-        listed.insert(listed.end(), file.begin() + static_cast<std::ptrdiff_t>(extent.offset), file.begin() + static_cast<std::ptrdiff_t>(extent.offset + extent.length));
+        listed.insert(listed.end(), file.begin() + static_cast<std::ptrdiff_t>(extent.offset),
+                      file.begin() + static_cast<std::ptrdiff_t>(extent.offset + extent.length));
     CHECK(listed == (through ? data : Bytes{}));
 }
 

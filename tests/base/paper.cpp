@@ -13,12 +13,13 @@ TEST_CASE("PWG 5101.1 names say their size") {
     const struct {
         const char* name;
         int width, length;
-    } table[] = {
-        {"iso_a4_210x297mm", 21000, 29700},         {"iso_a5_148x210mm", 14800, 21000},     {"iso_a3_297x420mm", 29700, 42000},      {"na_letter_8.5x11in", 21590, 27940},
-        {"na_legal_8.5x14in", 21590, 35560},        {"na_ledger_11x17in", 27940, 43180},    {"na_invoice_5.5x8.5in", 13970, 21590},  {"na_executive_7.25x10.5in", 18415, 26670},
-        {"na_index-4x6_4x6in", 10160, 15240},       {"na_5x7_5x7in", 12700, 17780},         {"na_arch-b_12x18in", 30480, 45720},     {"na_super-b_13x19in", 33020, 48260},
-        {"iso_sra4_225x320mm", 22500, 32000},       {"jis_b5_182x257mm", 18200, 25700},     {"jpn_hagaki_100x148mm", 10000, 14800},  {"om_folio_210x330mm", 21000, 33000},
-        {"iso_a4-extra_235.5x322.3mm", 23550, 32230}, {"na_quarto_8.5x10.83in", 21590, 27508}, {"na_monarch_3.875x7.5in", 9843, 19050}, {"custom_10x15cm_100x150mm", 10000, 15000}};
+    } table[] = {{"iso_a4_210x297mm", 21000, 29700},      {"iso_a5_148x210mm", 14800, 21000},           {"iso_a3_297x420mm", 29700, 42000},
+                 {"na_letter_8.5x11in", 21590, 27940},    {"na_legal_8.5x14in", 21590, 35560},          {"na_ledger_11x17in", 27940, 43180},
+                 {"na_invoice_5.5x8.5in", 13970, 21590},  {"na_executive_7.25x10.5in", 18415, 26670},   {"na_index-4x6_4x6in", 10160, 15240},
+                 {"na_5x7_5x7in", 12700, 17780},          {"na_arch-b_12x18in", 30480, 45720},          {"na_super-b_13x19in", 33020, 48260},
+                 {"iso_sra4_225x320mm", 22500, 32000},    {"jis_b5_182x257mm", 18200, 25700},           {"jpn_hagaki_100x148mm", 10000, 14800},
+                 {"om_folio_210x330mm", 21000, 33000},    {"iso_a4-extra_235.5x322.3mm", 23550, 32230}, {"na_quarto_8.5x10.83in", 21590, 27508},
+                 {"na_monarch_3.875x7.5in", 9843, 19050}, {"custom_10x15cm_100x150mm", 10000, 15000}};
     for (const auto& row : table) {
         INFO(row.name);
         const auto size = size_of_pwg_name(row.name);
@@ -30,9 +31,10 @@ TEST_CASE("PWG 5101.1 names say their size") {
 
 TEST_CASE("what is no name of a sheet is refused") {
     // PWG 5101.1-2023, ABNF: class, size name, dimensions without leading zeros, unit that fits the class.
-    for (const char* name : {"", "a4", "iso_a4", "iso_a4_210x297", "iso_a4_210x297in", "na_letter_8.5x11mm", "iso_a4_0210x297mm", "iso_a4_210x0mm", "iso_a4_210 x 297mm", "ISO_A4_210x297mm",
-                             "iso__210x297mm", "iso_a4_210x297mm_x", "disc_standard_40x118mm", "roll_main_210x0mm", "choice_iso_a4_210x297mm_na_letter_8.5x11in", "xyz_a4_210x297mm",
-                             "iso_a4_-210x297mm", "iso_a4_210x297mm\n", "iso_a4_2e2x297mm"}) {
+    for (const char* name :
+         {"", "a4", "iso_a4", "iso_a4_210x297", "iso_a4_210x297in", "na_letter_8.5x11mm", "iso_a4_0210x297mm", "iso_a4_210x0mm", "iso_a4_210 x 297mm",
+          "ISO_A4_210x297mm", "iso__210x297mm", "iso_a4_210x297mm_x", "disc_standard_40x118mm", "roll_main_210x0mm",
+          "choice_iso_a4_210x297mm_na_letter_8.5x11in", "xyz_a4_210x297mm", "iso_a4_-210x297mm", "iso_a4_210x297mm\n", "iso_a4_2e2x297mm"}) {
         INFO(name);
         CHECK_FALSE(size_of_pwg_name(name));
     }

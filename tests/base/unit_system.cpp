@@ -7,11 +7,25 @@ using namespace qw;
 using namespace qw::literals;
 
 TEST_CASE("lengths are read as people write them") {
-    const std::pair<const char*, Length> table[] = {
-        {"3 mm", 3_mm},          {"3mm", 3_mm},           {"15.3 cm", 153_mm},      {"5 5/8 in", 5.625_in},  {"5 5/8in", 5.625_in}, {"1/8 in", 0.125_in},
-        {"12 pt", 12_pt},        {"0.5in", 0.5_in},       {".5 in", 0.5_in},        {" 3  mm ", 3_mm},       {"-3 mm", -(3_mm)},    {"-5 5/8 in", -(5.625_in)},
-        {"+3 mm", 3_mm},         {"0 mm", Length()},      {"221.9 mm", 221.9_mm},   {"8 1/2 in", 8.5_in},    {"10/4 in", 2.5_in},   {"100000 mm", Length::mm(100'000)},
-        {"3/64 in", Length::inches(3 / 64.0)}};
+    const std::pair<const char*, Length> table[] = {{"3 mm", 3_mm},
+                                                    {"3mm", 3_mm},
+                                                    {"15.3 cm", 153_mm},
+                                                    {"5 5/8 in", 5.625_in},
+                                                    {"5 5/8in", 5.625_in},
+                                                    {"1/8 in", 0.125_in},
+                                                    {"12 pt", 12_pt},
+                                                    {"0.5in", 0.5_in},
+                                                    {".5 in", 0.5_in},
+                                                    {" 3  mm ", 3_mm},
+                                                    {"-3 mm", -(3_mm)},
+                                                    {"-5 5/8 in", -(5.625_in)},
+                                                    {"+3 mm", 3_mm},
+                                                    {"0 mm", Length()},
+                                                    {"221.9 mm", 221.9_mm},
+                                                    {"8 1/2 in", 8.5_in},
+                                                    {"10/4 in", 2.5_in},
+                                                    {"100000 mm", Length::mm(100'000)},
+                                                    {"3/64 in", Length::inches(3 / 64.0)}};
     for (const auto& [text, length] : table) {
         INFO(text);
         const auto read = read_length(text);
@@ -21,9 +35,11 @@ TEST_CASE("lengths are read as people write them") {
 }
 
 TEST_CASE("what is no length, or has no unit, is not read") {
-    for (const char* text : {"", " ", "3", "3.", "mm", "3 px", "3 inch", "3 MM", "3 m", "1/0 in", "5 5/0 in", "1/ in", "/8 in", "3,5 mm", "1e3 mm", "0x3 mm", "nan mm", "inf mm",
-                             "3 mm mm", "3 mm 4", "3 mm 4 mm", "--3 mm", "3 - mm", "5 5 5/8 in", "5.5/8 in", "5 5.5/8 in", "100000.1 mm", "4000 in", "99999999 mm", "3 mm\xc2\xa0", "٣ mm",
-                             "1/8\"", "3 mm;", "3\nmm2"}) {
+    for (const char* text :
+         {"",          " ",      "3",      "3.",         "mm",       "3 px",       "3 inch",      "3 MM",    "3 m",         "1/0 in",
+          "5 5/0 in",  "1/ in",  "/8 in",  "3,5 mm",     "1e3 mm",   "0x3 mm",     "nan mm",      "inf mm",  "3 mm mm",     "3 mm 4",
+          "3 mm 4 mm", "--3 mm", "3 - mm", "5 5 5/8 in", "5.5/8 in", "5 5.5/8 in", "100000.1 mm", "4000 in", "99999999 mm", "3 mm\xc2\xa0",
+          "٣ mm",      "1/8\"",  "3 mm;",  "3\nmm2"}) {
         INFO(text);
         CHECK_FALSE(read_length(text));
     }

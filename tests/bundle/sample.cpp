@@ -67,16 +67,22 @@ std::string common(const Odd& entry, bool local) {
     std::uint32_t size = entry.all_ones ? 0xffffffffu : entry.size ? entry.size : packed;
     if (local && entry.local_size) size = entry.local_size;
     return little(20, 2) + little(entry.flags, 2) + little(entry.method, 2) + little(entry.time, 2) + little(entry.date, 2) +
-           little(unknown ? 0 : entry.crc ? *entry.crc : crc32(entry.data), 4) + little(unknown ? 0 : packed, 4) + little(unknown ? 0 : size, 4) + little(name.size(), 2);
+           little(unknown     ? 0
+                  : entry.crc ? *entry.crc
+                              : crc32(entry.data),
+                  4) +
+           little(unknown ? 0 : packed, 4) + little(unknown ? 0 : size, 4) + little(name.size(), 2);
 }
 
 std::string local_header(const Odd& entry) {
-    return "PK\3\4" + common(entry, true) + little(entry.extra.size() + entry.local_extra.size(), 2) + (entry.local_name.empty() ? entry.name : entry.local_name) + entry.extra + entry.local_extra;
+    return "PK\3\4" + common(entry, true) + little(entry.extra.size() + entry.local_extra.size(), 2) +
+           (entry.local_name.empty() ? entry.name : entry.local_name) + entry.extra + entry.local_extra;
 }
 
 std::string directory_header(const Odd& entry, std::uint64_t offset) {
-    return "PK\1\2" + little(20, 1) + little(entry.made_on, 1) + common(entry, false) + little(entry.extra.size(), 2) + little(entry.comment.size(), 2) + little(0, 4) +
-           little(entry.attributes, 4) + little(offset, 4) + entry.name + entry.extra + entry.comment;
+    return "PK\1\2" + little(20, 1) + little(entry.made_on, 1) + common(entry, false) + little(entry.extra.size(), 2) +
+           little(entry.comment.size(), 2) + little(0, 4) + little(entry.attributes, 4) + little(offset, 4) + entry.name + entry.extra +
+           entry.comment;
 }
 
 }  // namespace
@@ -88,8 +94,8 @@ std::string odd_zip(const std::vector<Odd>& entries, const Around& around) {
         directory.insert(around.backwards ? 0 : directory.size(), header);
         if (!entry.at) zip += local_header(entry) + entry.data + entry.behind;
     }
-    return around.before + zip + directory + "PK\5\6" + little(0, 4) + little(entries.size(), 2) + little(entries.size(), 2) + little(directory.size(), 4) + little(zip.size(), 4) +
-           little(around.comment.size(), 2) + around.comment + around.after;
+    return around.before + zip + directory + "PK\5\6" + little(0, 4) + little(entries.size(), 2) + little(entries.size(), 2) +
+           little(directory.size(), 4) + little(zip.size(), 4) + little(around.comment.size(), 2) + around.comment + around.after;
 }
 
 Odd deflated(const std::string& name, const std::string& bytes, std::uint16_t flags) {
@@ -101,7 +107,8 @@ Odd deflated(const std::string& name, const std::string& bytes, std::uint16_t fl
 Odd with_descriptor(Odd entry, bool marked) {
     entry.flags |= 8;
     entry.unknown_before = true;
-    entry.behind = (marked ? "PK\7\10" : "") + little(entry.crc ? *entry.crc : crc32(entry.data), 4) + little(entry.data.size(), 4) + little(entry.size ? entry.size : entry.data.size(), 4);
+    entry.behind = (marked ? "PK\7\10" : "") + little(entry.crc ? *entry.crc : crc32(entry.data), 4) + little(entry.data.size(), 4) +
+                   little(entry.size ? entry.size : entry.data.size(), 4);
     return entry;
 }
 

@@ -101,7 +101,9 @@ TEST_CASE("ZIP64 is read") {
     CHECK(zip.entries[0].disagrees == "");
     // Its end record, from a stream that others packed.
     const TestFolder folder;
-    REQUIRE(test::run("python3 -c \"import zipfile; z=zipfile.ZipFile('o.zip','w'); [z.writestr(str(i),'x') for i in range(65536)]; z.close()\"", folder.path()).status == 0);
+    REQUIRE(test::run("python3 -c \"import zipfile; z=zipfile.ZipFile('o.zip','w'); [z.writestr(str(i),'x') for i in range(65536)]; z.close()\"",
+                      folder.path())
+                .status == 0);
     const Structure large = read_structure(*real_disk(), folder / "o.zip");
     CHECK(large.damage == "");
     CHECK(large.zip64);
@@ -142,7 +144,8 @@ TEST_CASE("sizes and places at the edges of their fields do no harm") {
             CHECK_NOTHROW(of(zip));
             for (const std::size_t in_header : {20u, 24u, 28u, 30u, 32u, 42u}) {
                 std::string other = sample::odd_zip({{"a", "text"}, {"b", "text"}});
-                other.replace(other.rfind("PK\1\2") + in_header, in_header < 26 || in_header == 42 ? 4 : 2, sample::little(value, in_header < 26 || in_header == 42 ? 4 : 2));
+                other.replace(other.rfind("PK\1\2") + in_header, in_header < 26 || in_header == 42 ? 4 : 2,
+                              sample::little(value, in_header < 26 || in_header == 42 ? 4 : 2));
                 CHECK_NOTHROW(of(other));
             }
         }

@@ -44,7 +44,8 @@ record::ReleaseRecord record_of() {
     record.kit = "kit";
     record.version = "1.0.0";
     record.bundles.push_back({"kit-1.0.0.zip", 1000, std::string(64, 'f'), 3});
-    for (const bundle::Seen& file : whole().content.entries) record.files.push_back({file.name, "kit-1.0.0.zip", file.bytes, file.sha256, "extra", std::nullopt, std::nullopt, 1});
+    for (const bundle::Seen& file : whole().content.entries)
+        record.files.push_back({file.name, "kit-1.0.0.zip", file.bytes, file.sha256, "extra", std::nullopt, std::nullopt, 1});
     return record;
 }
 

@@ -40,8 +40,11 @@ checks::KitTold kit() {
                   {"A4", {"a4", "paper"}, {}, {}, {size(210, 297)}},
                   {"closed journal", {"journal", "book"}, {}, {}, {{{Length::mm(148.5), Length::mm(210)}, {Length::mm(165), Length::mm(216)}}}},
                   {"paper sizes", {"paper size"}, {}, {1}},
-                  bought("Awl", {"awl"}, {}, true, true), bought("Craft knife", {"craft knife"}, {"knife"}, true, true), bought("Steel ruler", {"steel ruler"}, {"ruler"}, true),
-                  bought("Hammer", {"hammer"}, {}, false), bought("Bone folder", {"bone folder"}, {"folder"}, true)};
+                  bought("Awl", {"awl"}, {}, true, true),
+                  bought("Craft knife", {"craft knife"}, {"knife"}, true, true),
+                  bought("Steel ruler", {"steel ruler"}, {"ruler"}, true),
+                  bought("Hammer", {"hammer"}, {}, false),
+                  bought("Bone folder", {"bone folder"}, {"folder"}, true)};
     kit.stocks = {copy_100, card_160, board};
     kit.papers = {"a4"};
     kit.prints = {"borderless"};

@@ -74,7 +74,8 @@ TEST_CASE("Random cases agree with trying every choice") {
 TEST_CASE("More risks than one word holds, and more sheets than a kit has") {
     // 300 sheets, of which each tenth shows what nine others show one by one; 100 risks.
     std::vector<Shows> all;
-    for (std::size_t i = 0; i < 300; ++i) all.push_back(i % 10 == 9 && i < 100 ? Shows{i - 9, i - 8, i - 7, i - 6, i - 5, i - 4, i - 3, i - 2, i - 1, i} : Shows{i % 100});
+    for (std::size_t i = 0; i < 300; ++i)
+        all.push_back(i % 10 == 9 && i < 100 ? Shows{i - 9, i - 8, i - 7, i - 6, i - 5, i - 4, i - 3, i - 2, i - 1, i} : Shows{i % 100});
     const Choice chosen = fewest_sheets(all, 100);
     REQUIRE(chosen.size() == 10);
     for (std::size_t i = 0; i < 10; ++i) CHECK(chosen[i] == i * 10 + 9);

@@ -169,5 +169,6 @@ TEST_CASE("ink in the printer's margin is found") {
     // 12.7 mm of 279.4 are 40 of 880 pixels, 6.35 of 215.9 are 20 of 680.
     CHECK(of_box({40, 20, 840, 660}).empty());
     CHECK(of_box({}).empty());
-    for (const PixelBox box : {PixelBox{37, 20, 840, 660}, {40, 17, 840, 660}, {40, 20, 843, 660}, {40, 20, 840, 663}}) CHECK(times(of_box(box), "ink-inside-printable") == 1);
+    for (const PixelBox box : {PixelBox{37, 20, 840, 660}, {40, 17, 840, 660}, {40, 20, 843, 660}, {40, 20, 840, 663}})
+        CHECK(times(of_box(box), "ink-inside-printable") == 1);
 }

@@ -224,11 +224,13 @@ TEST_CASE("a piece that does not come out of a board is told in a sentence, and 
     cutting::Pieces pieces;
     pieces.add(250_mm, 150_mm, 1, "height");
     const auto measures = journal::compute(pieces.made.made, cutting::conditions("a4"));
-    const std::string words = cutting::all_words(cutting::sheet_of(measures, "a4", {cutting::board("A4", 210_mm, 297_mm, "unknown"), cutting::board("small", 200_mm, 140_mm, "height")}));
+    const std::string words = cutting::all_words(
+        cutting::sheet_of(measures, "a4", {cutting::board("A4", 210_mm, 297_mm, "unknown"), cutting::board("small", 200_mm, 140_mm, "height")}));
     CHECK(words.find("the board is too small for it. 40 mm are missing in width. It would fit only with its grain the wrong way.") != std::string::npos);
     CHECK(words.find("50 mm are missing in width and 10 mm in height.") != std::string::npos);
     CHECK(words.find("If you find its grain along the longer side, this board will not do.") != std::string::npos);
     CHECK(words.find("Take one of these") == std::string::npos);  // only one of them can be taken
-    const std::string two = cutting::all_words(cutting::sheet_of(measures, "a4", {cutting::board("A4", 210_mm, 297_mm, "unknown"), cutting::board("A3", 297_mm, 420_mm, "height")}));
+    const std::string two = cutting::all_words(
+        cutting::sheet_of(measures, "a4", {cutting::board("A4", 210_mm, 297_mm, "unknown"), cutting::board("A3", 297_mm, 420_mm, "height")}));
     CHECK(two.find("Take one of these: 1 × Board A4; or 1 × Board A3.") != std::string::npos);
 }

@@ -88,10 +88,18 @@ kit::JournalTemplate wrapped() {
 }
 
 kit::JournalTemplate cased() {
-    return Maker("case-cover").boards().corner().length("joint", 7_mm, 0.25_in).length("cloth-grip", 12_mm, 0.5_in).value("spine-width", "sheets * page_caliper * 2 + 2 * board_caliper")
-        .holes(false).sewn({1, 2, 3, 1}, "4", "1", false).piece("spine", "Spine piece", 1, "spine_width", "board_height")
+    return Maker("case-cover")
+        .boards()
+        .corner()
+        .length("joint", 7_mm, 0.25_in)
+        .length("cloth-grip", 12_mm, 0.5_in)
+        .value("spine-width", "sheets * page_caliper * 2 + 2 * board_caliper")
+        .holes(false)
+        .sewn({1, 2, 3, 1}, "4", "1", false)
+        .piece("spine", "Spine piece", 1, "spine_width", "board_height")
         .piece("spine-cloth", "Spine cloth", 1, "spine_width + 2 * joint + 2 * cloth_grip", "board_height + 2 * turn_in")
-        .piece("cover-paper", "Cover paper", 2, "board_width - cloth_grip + turn_in + 0.02 * page_width", "board_height + 2 * turn_in").made;
+        .piece("cover-paper", "Cover paper", 2, "board_width - cloth_grip + turn_in + 0.02 * page_width", "board_height + 2 * turn_in")
+        .made;
 }
 
 kit::JournalTemplate soft() {

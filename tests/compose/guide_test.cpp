@@ -194,8 +194,8 @@ TEST_CASE("the guide begins with what is made") {
     Document first;
     first.pages = {made.document.pages.at(0)};
     const std::string all = running(first);
-    for (const std::string words : {"Stitched leaflet", "Front cover borderless 151.5 x 216 mm", "Book page borderless 148.5 x 210 mm", "Large figures are for a metric ruler",
-                                    "prints at 100 %", "1 Cut them 2 Pierce them 3 Set the rings 4 Sew"})
+    for (const std::string words : {"Stitched leaflet", "Front cover borderless 151.5 x 216 mm", "Book page borderless 148.5 x 210 mm",
+                                    "Large figures are for a metric ruler", "prints at 100 %", "1 Cut them 2 Pierce them 3 Set the rings 4 Sew"})
         CHECK(said(all, words));
     kit::JournalTemplate soft = leaflet();
     soft.picture = "soft-cover";

@@ -36,30 +36,40 @@ Line line(Line::Group group, const std::string& title, const std::string& metric
 materials::List full_list() {
     using Group = Line::Group;
     materials::List list;
-    list.lines = {line(Group::paper, "Copy paper, 100 g/m²", "14 sheets A4, 100 g/m² (27 lb bond; on the shelf: 28 lb)", "14 sheets A4, 100 g/m² (27 lb bond; on the shelf: 28 lb)",
-                       "12 for journal pages, printed on both sides, in 2 signatures of 6; 2 for extras"),
-                  line(Group::board, "Greyboard, 1 mm", "2 of 153 x 216 mm, 1 of 15 x 216 mm; 1 sheet: greyboard, A3", "2 of 5 5/8 x 8 3/4 in, 1 of 5/8 x 8 3/4 in; 1 sheet: greyboard, A3",
-                       "Board: one for each cover; spine strip: between the boards, with a gap on each side; grain along the height of each"),
-                  line(Group::sewing, "Round elastic, about 1 mm", "2 of 378 mm, 1 of 323 mm; buy 1.2 m (10 % more)", "2 of 15 3/4 in, 1 of 12 1/2 in; buy 1 3/8 yd (10 % more)",
-                       "Sewing elastic: sews one signature to the spine; closing band (optional): goes round the closed journal"),
-                  line(Group::glueing, "Book cloth tape, self-adhesive", "1 of 38 x 452 mm; buy 50 cm, 38 mm wide (10 % more)", "1 of 1 1/2 x 18 1/4 in; buy 21 in, 1 1/2 in wide (10 % more)",
-                       "Hinge tape: joins boards and spine strip, outside and then inside"),
-                  line(Group::glueing, "PVA bookbinding glue", "1, for 930 cm²", "1, for 144 sq in", "for the cover paper on the boards"),
-                  line(Group::other, "Eyelets", "3 of 3 mm; buy 4 (1 to spare)", "3 of 1/8 in; buy 4 (1 to spare)", "one for each station on the spine"),
-                  line(Group::other, "Label", "1", "1", "on the front")};
+    list.lines = {
+        line(Group::paper, "Copy paper, 100 g/m²", "14 sheets A4, 100 g/m² (27 lb bond; on the shelf: 28 lb)",
+             "14 sheets A4, 100 g/m² (27 lb bond; on the shelf: 28 lb)",
+             "12 for journal pages, printed on both sides, in 2 signatures of 6; 2 for extras"),
+        line(Group::board, "Greyboard, 1 mm", "2 of 153 x 216 mm, 1 of 15 x 216 mm; 1 sheet: greyboard, A3",
+             "2 of 5 5/8 x 8 3/4 in, 1 of 5/8 x 8 3/4 in; 1 sheet: greyboard, A3",
+             "Board: one for each cover; spine strip: between the boards, with a gap on each side; grain along the height of each"),
+        line(Group::sewing, "Round elastic, about 1 mm", "2 of 378 mm, 1 of 323 mm; buy 1.2 m (10 % more)",
+             "2 of 15 3/4 in, 1 of 12 1/2 in; buy 1 3/8 yd (10 % more)",
+             "Sewing elastic: sews one signature to the spine; closing band (optional): goes round the closed journal"),
+        line(Group::glueing, "Book cloth tape, self-adhesive", "1 of 38 x 452 mm; buy 50 cm, 38 mm wide (10 % more)",
+             "1 of 1 1/2 x 18 1/4 in; buy 21 in, 1 1/2 in wide (10 % more)", "Hinge tape: joins boards and spine strip, outside and then inside"),
+        line(Group::glueing, "PVA bookbinding glue", "1, for 930 cm²", "1, for 144 sq in", "for the cover paper on the boards"),
+        line(Group::other, "Eyelets", "3 of 3 mm; buy 4 (1 to spare)", "3 of 1/8 in; buy 4 (1 to spare)", "one for each station on the spine"),
+        line(Group::other, "Label", "1", "1", "on the front")};
     list.lines[1].instead = {{"a4", "Greyboard, A4", "", "2 sheets", "2 sheets", ""}};
-    list.lines[2].instead = {{"waxed-twine", "Waxed twine", "sewing elastic", "2 of 378 mm; buy 85 cm (10 % more)", "2 of 15 3/4 in; buy 35 in (10 % more)", "knotted inside the fold"}};
-    list.lines[3].instead = {{"paper-strip", "Strong paper", "", "1 of 38 x 452 mm, in 2 strips that overlap 20 mm", "1 of 1 1/2 x 18 1/4 in, in 2 strips that overlap 3/4 in", "pasted on with PVA"}};
+    list.lines[2].instead = {{"waxed-twine", "Waxed twine", "sewing elastic", "2 of 378 mm; buy 85 cm (10 % more)",
+                              "2 of 15 3/4 in; buy 35 in (10 % more)", "knotted inside the fold"}};
+    list.lines[3].instead = {{"paper-strip", "Strong paper", "", "1 of 38 x 452 mm, in 2 strips that overlap 20 mm",
+                              "1 of 1 1/2 x 18 1/4 in, in 2 strips that overlap 3/4 in", "pasted on with PVA"}};
     list.lines[5].instead = {{"bare-holes", "Bare holes", "", "", "", "pierced and left as they are"}};
     list.lines.back().optional = true;
-    for (const char* tool : {"Pencil", "Steel ruler", "Craft knife with new blades", "Cutting mat", "Scissors", "Bone folder", "Piercing mat or thick felt", "Sewing needle with a large eye",
-                             "Binder clips", "Flat glue brush"})
+    for (const char* tool : {"Pencil", "Steel ruler", "Craft knife with new blades", "Cutting mat", "Scissors", "Bone folder",
+                             "Piercing mat or thick felt", "Sewing needle with a large eye", "Binder clips", "Flat glue brush"})
         list.tools.push_back({{tool, tool, "for what it is made for, and under everything that is cut", {}}, ""});
     list.tools.push_back({{"setter", "Eyelet punch and setter", "for the holes in the spine strip", {}}, "eyelets"});
     list.tools.push_back({{"awl", "Awl", "to pierce the stations", {}}, "bare holes or closing band"});
     for (int i = 0; i < 8; ++i)
-        list.cautions.push_back({"c" + std::to_string(i), "Caution number " + std::to_string(i) + ": cut on a mat, along a steel ruler, with a sharp blade: several light passes, not one strong "
-                                 "one. Move the blade away from the hand that holds the ruler and from your body, keep your fingers behind the ruler's edge.", false});
+        list.cautions.push_back(
+            {"c" + std::to_string(i),
+             "Caution number " + std::to_string(i) +
+                 ": cut on a mat, along a steel ruler, with a sharp blade: several light passes, not one strong "
+                 "one. Move the blade away from the hand that holds the ruler and from your body, keep your fingers behind the ruler's edge.",
+             false});
     list.thicknesses = {{"Copy paper, 100 g/m²", 0.125_mm}, {"Copy paper, 80 g/m²", 0.102_mm}, {"Greyboard, 1 mm", 1_mm}};
     return list;
 }
@@ -162,7 +172,9 @@ TEST_CASE("an amount that both rulers tell alike stands once") {
 
 TEST_CASE("a long list takes more pages, and each that goes on in a group says which", "[many]") {
     materials::List list = full_list();
-    for (int i = 0; i < 40; ++i) list.lines.insert(list.lines.begin() + 5, line(Line::Group::glueing, "Tape " + std::to_string(i), "1 of 38 x 452 mm", "1 of 1 1/2 x 18 in", "joins the boards"));
+    for (int i = 0; i < 40; ++i)
+        list.lines.insert(list.lines.begin() + 5,
+                          line(Line::Group::glueing, "Tape " + std::to_string(i), "1 of 38 x 452 mm", "1 of 1 1/2 x 18 in", "joins the boards"));
     for (int i = 0; i < 60; ++i) list.tools.push_back({{"t", "Tool " + std::to_string(i), "to work with", {}}, ""});
     for (int i = 0; i < 40; ++i) list.cautions.push_back(list.cautions[0]);
     for (const Paper& paper : test::sheet_papers()) {

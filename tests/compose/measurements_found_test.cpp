@@ -121,8 +121,9 @@ TEST_CASE("between two rows a buyer adds to her own page", "[many]") {
     // What does not depend on the page says the same as every row: 7 mm are more than 1/4 in, and no sixteenth.
     const Sheets cased = made("case-binding", test::paper("letter"), planned());
     const journal::Shown& spine = cased.columns[3].measures.piece("spine")->width;
-    CHECK(all_words(cased.document).find("Spine piece up to the next " + real_fractions("1/16 in ") + real_fractions(show_us(spine.us)) + " " + show_metric(spine.metric)) !=
-          std::string::npos);
+    CHECK(all_words(cased.document)
+              .find("Spine piece up to the next " + real_fractions("1/16 in ") + real_fractions(show_us(spine.us)) + " " +
+                    show_metric(spine.metric)) != std::string::npos);
     CHECK(all_words(made("soft-spine", test::paper("a4"), {100}).document).find("From your own page") == std::string::npos);
 }
 
@@ -173,9 +174,12 @@ TEST_CASE("a cover paper whose grain turns its picture says so") {
     for (const auto& [journal, pieces] : std::vector<std::pair<std::string, std::string>>{
              {"soft-spine", "cover paper"}, {"case-binding", "cover paper"}, {"concertina", "cover paper and liner"}, {"long-stitch", "panel"}}) {
         CAPTURE(journal);
-        CHECK(all_words(made(journal, test::paper("a4"), {100, 90}).document).find("Pictures on the " + pieces + ": the grain has to run along the height.") != std::string::npos);
+        CHECK(all_words(made(journal, test::paper("a4"), {100, 90}).document)
+                  .find("Pictures on the " + pieces + ": the grain has to run along the height.") != std::string::npos);
         const auto& steps = test::pipeline().journals.at(journal).steps;
-        CHECK(std::any_of(steps.begin(), steps.end(), [](const kit::StepTemplate& s) { return s.text.find("picture that is wider than high then lies sideways") != std::string::npos; }));
+        CHECK(std::any_of(steps.begin(), steps.end(), [](const kit::StepTemplate& s) {
+            return s.text.find("picture that is wider than high then lies sideways") != std::string::npos;
+        }));
     }
     // A full sheet that goes round all pages lies as it was drawn.
     CHECK(all_words(made("wrapped-booklet", test::paper("a4"), {100, 90}).document).find("Pictures on the") == std::string::npos);

@@ -217,7 +217,8 @@ TEST_CASE("a warning leaves the size and stands below the table with the sizes i
     const Sheets s = made("soft-spine", test::paper("a4"), {100, 90, 80, 70}, [](std::vector<SizeColumn>& columns) {
         for (SizeColumn& column : columns) {
             column.measures.findings.clear();
-            if (column.print == Print::borderless && column.percent != 80) column.measures.findings.push_back({"journal-x", Level::warning, "", 0, 0, "", "", "The pages may tear.", ""});
+            if (column.print == Print::borderless && column.percent != 80)
+                column.measures.findings.push_back({"journal-x", Level::warning, "", 0, 0, "", "", "The pages may tear.", ""});
             if (column.print == Print::bordered && column.percent <= 90)
                 column.measures.findings.push_back({"journal-y", Level::warning, "", 0, 0, "", "", "It is " + column.label + " wide.", ""});
         }
@@ -230,7 +231,8 @@ TEST_CASE("a warning leaves the size and stands below the table with the sizes i
 TEST_CASE("full size that fails shows no figure to cut from, and is not drawn") {
     const auto failing = [](bool first_too) {
         return made("soft-spine", test::paper("a4"), {100}, [&](std::vector<SizeColumn>& columns) {
-            for (std::size_t i = first_too ? 0 : 1; i < columns.size(); ++i) columns[i].measures.findings.push_back({"journal-x", Level::error, "", 0, 0, "", "", "It does not hold.", ""});
+            for (std::size_t i = first_too ? 0 : 1; i < columns.size(); ++i)
+                columns[i].measures.findings.push_back({"journal-x", Level::error, "", 0, 0, "", "", "It does not hold.", ""});
         });
     };
     const Sheets one = failing(false), both = failing(true);

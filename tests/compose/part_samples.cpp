@@ -61,7 +61,8 @@ compose::PartDocument sample_sheets(const std::string& name, const Edition& edit
     set.name = "sample-parts";
     set.role = kit::Role::part;
     set.place = kit::Place::cover;
-    return compose::part_document(manifest, set, edition, part.net, part.folded, sample_art(part.net, count), pipeline().part_rules, fonts(), part_labels(), {2026, 9, 1});
+    return compose::part_document(manifest, set, edition, part.net, part.folded, sample_art(part.net, count), pipeline().part_rules, fonts(),
+                                  part_labels(), {2026, 9, 1});
 }
 
 const texts::Passages& part_labels() {

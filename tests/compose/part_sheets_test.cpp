@@ -40,7 +40,8 @@ const std::vector<MadeSheets>& all_parts() {
             for (const std::string paper : {"letter", "a4"})
                 for (const Print print : {Print::borderless, Print::bordered}) {
                     const Edition& edition = test::sample_edition(paper, print);
-                    list.push_back({part, &edition, &test::sample_part(part, edition.paper.ruler, test::scale_of(edition)), test::sample_sheets(part, edition, count)});
+                    list.push_back({part, &edition, &test::sample_part(part, edition.paper.ruler, test::scale_of(edition)),
+                                    test::sample_sheets(part, edition, count)});
                 }
         return list;
     }();
@@ -62,7 +63,8 @@ std::vector<const Outline*> cut_lines(const Page& page) {
     std::vector<const Outline*> found;
     for (const Item& item : page.items) {
         const auto* outline = std::get_if<Outline>(&item);
-        if (outline && outline->stroke == test::pipeline().part_rules.cut.weight && outline->dash.empty() && std::holds_alternative<Outline::Close>(outline->steps.back()))
+        if (outline && outline->stroke == test::pipeline().part_rules.cut.weight && outline->dash.empty() &&
+            std::holds_alternative<Outline::Close>(outline->steps.back()))
             found.push_back(outline);
     }
     return found;
@@ -83,7 +85,9 @@ double length_of_outline(const Outline& outline) {
             const Point a = here;
             for (int i = 1; i <= 64; ++i) {
                 const double t = i / 64.0, s = 1 - t;
-                const auto mix = [&](Length p, Length q, Length r, Length w) { return p * (s * s * s) + q * (3 * s * s * t) + r * (3 * s * t * t) + w * (t * t * t); };
+                const auto mix = [&](Length p, Length q, Length r, Length w) {
+                    return p * (s * s * s) + q * (3 * s * s * t) + r * (3 * s * t * t) + w * (t * t * t);
+                };
                 run({mix(a.x, curve->control1.x, curve->control2.x, curve->to.x), mix(a.y, curve->control1.y, curve->control2.y, curve->to.y)});
             }
         } else run(start);
@@ -285,7 +289,9 @@ TEST_CASE("hatching and words lie inside their tabs, where no picture is", "[par
                 CHECK(parts::without(region_of(box), all).empty());
             }
             const auto* hatch = std::get_if<Outline>(&item);
-            if (!hatch || hatch->stroke != test::pipeline().part_rules.hatch_weight || hatch->steps.size() < 4 || !std::holds_alternative<Outline::Move>(hatch->steps[2])) continue;
+            if (!hatch || hatch->stroke != test::pipeline().part_rules.hatch_weight || hatch->steps.size() < 4 ||
+                !std::holds_alternative<Outline::Move>(hatch->steps[2]))
+                continue;
             for (const auto& step : hatch->steps) {
                 const Point at = std::holds_alternative<Outline::Move>(step) ? std::get<Outline::Move>(step).to : std::get<Outline::Line>(step).to;
                 CHECK(parts::holds(all, at));

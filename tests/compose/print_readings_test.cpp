@@ -98,7 +98,8 @@ TEST_CASE("a printer that leaves more at one edge than at the opposite one fits 
     REQUIRE(printer);
     std::set<std::pair<bool, int>> found;  // centred, ten-thousandths
     for (const PrintCause& c : possible_causes(test::pipeline(), test::paper("letter")))
-        if (c.printer == printer && c.in_printer.short_name == "letter" && c.sides == kit::Sides::single) found.emplace(c.centred, static_cast<int>(c.scale * 10000));
+        if (c.printer == printer && c.in_printer.short_name == "letter" && c.sides == kit::Sides::single)
+            found.emplace(c.centred, static_cast<int>(c.scale * 10000));
     // 12.7 mm of 215.9 across; 3.18 and 12.7 mm of 279.4 along, or twice 12.7 mm.
     CHECK(found == std::set<std::pair<bool, int>>{{false, 9411}, {true, 9090}});
 }

@@ -63,7 +63,8 @@ TEST_CASE("the arrow points into the printer, and away from it where the other s
 TEST_CASE("each duplex file of the kit is told with its pages, and sheets of one side need no such page") {
     const auto manifest = test::sample_manifest("soft-spine");
     const SheetContext context{manifest, test::pipeline(), test::paper("a4"), test::fonts(), {}};
-    const auto texts = test::texts_of(print_check_sheet(context, {Duplex::flip_short_edge, {100}, {{"pockets", 12, Duplex::flip_short_edge}, {"tags", 4, Duplex::flip_long_edge}}}));
+    const auto texts = test::texts_of(print_check_sheet(
+        context, {Duplex::flip_short_edge, {100}, {{"pockets", 12, Duplex::flip_short_edge}, {"tags", 4, Duplex::flip_long_edge}}}));
     for (const char* words : {"pockets", "1, 3, 5 … 11", "2, 4, 6 … 12", "12, 10, 8 … 2", "tags", "1, 3", "2, 4", "4, 2"})
         CHECK(std::find(texts.begin(), texts.end(), words) != texts.end());
     CHECK(print_check_sheet(context, {Duplex::simplex, {100}}).pages.size() == 1);

@@ -152,7 +152,8 @@ struct SideKit {
     SideKit(const std::string& paper, kit::JournalTemplate of)
         : journal(std::move(of)), context{manifest, with_side_sewn(), test::paper(paper), test::fonts(), Date{2026, 9, 1}} {
         for (const Print print : manifest.prints)
-            for (const double percent : {100.0, 90.0, 50.0}) columns.push_back({std::to_string(static_cast<int>(percent)) + " %", percent, print, side_measures(paper, percent, print, journal)});
+            for (const double percent : {100.0, 90.0, 50.0})
+                columns.push_back({std::to_string(static_cast<int>(percent)) + " %", percent, print, side_measures(paper, percent, print, journal)});
         for (const SizeColumn& column : columns)
             if (column.percent == 100) full.push_back(column);
     }
@@ -208,7 +209,11 @@ TEST_CASE("a side-sewn block: each hole is gone through three times, and both en
     CHECK(laid->ends_outside);
     std::string moves;
     for (const Move& move : laid->moves)
-        moves += std::to_string(move.number) + (move.around == kit::Around::spine ? "spine " : move.around == kit::Around::head ? "head " : move.around == kit::Around::tail ? "tail " : move.outside ? "front " : "back ");
+        moves += std::to_string(move.number) + (move.around == kit::Around::spine  ? "spine "
+                                                : move.around == kit::Around::head ? "head "
+                                                : move.around == kit::Around::tail ? "tail "
+                                                : move.outside                     ? "front "
+                                                                                   : "back ");
     CHECK(moves == "1spine 2back 3spine 4head 5front 6back 7spine 8front 9spine 10tail 11back ");
 }
 

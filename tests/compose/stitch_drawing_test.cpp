@@ -82,7 +82,11 @@ TEST_CASE("turns bring the thread to the other side, and round head and tail it 
     CHECK(laid->from_the_side);
     CHECK(laid->moves.size() == 11);
     std::string sides;
-    for (const Move& move : laid->moves) sides += std::string(move.outside ? "f" : "b") + (move.around == Around::nothing ? " " : move.around == Around::spine ? "s " : move.around == Around::head ? "h " : "t ");
+    for (const Move& move : laid->moves)
+        sides += std::string(move.outside ? "f" : "b") + (move.around == Around::nothing ? " "
+                                                          : move.around == Around::spine ? "s "
+                                                          : move.around == Around::head  ? "h "
+                                                                                         : "t ");
     // By hand: each hole changes the side and each turn too, so that the thread comes out of a turn where it went in.
     CHECK(sides == "bs b fs fh f b fs f bs bt b ");
     CHECK(laid->begins_outside);
@@ -98,7 +102,8 @@ TEST_CASE("turns bring the thread to the other side, and round head and tail it 
         for (const Stretch& one : a.stretches)
             for (const Move& b : laid->moves)
                 for (const Stretch& other : b.stretches)
-                    if (&one != &other && one.outside == other.outside && one.lane == other.lane) CHECK((one.right() <= other.left() || other.right() <= one.left()));
+                    if (&one != &other && one.outside == other.outside && one.lane == other.lane)
+                        CHECK((one.right() <= other.left() || other.right() <= one.left()));
     sewing.begins_inside = true;
     CHECK(!lay_path(sewing, {0.1, 0.4, 0.6, 0.9}, 20_mm, 170_mm, 6_mm)->ends_outside);
 }
@@ -106,9 +111,10 @@ TEST_CASE("turns bring the thread to the other side, and round head and tail it 
 TEST_CASE("a block that is sewn from the side is drawn open round its spine, and nothing collides") {
     for (const Paper& paper : test::sheet_papers()) {
         const Rect all = SheetMargins::content(paper.size);
-        for (const auto& [stations, path] : {std::pair(4, side_path), std::pair(3, std::vector<int>{2, 0, 2, 1, 0, 1, -1, 1, 2, 3, 0, 3, -2, 3}),
-                                             std::pair(5, std::vector<int>{3, 0, 3, 2, 0, 2, 1, 0, 1, -1, 1, 2, 3, 4, 0, 4, 5, 0, 5, -2, 5, 4}), std::pair(2, std::vector<int>{1, 0, 1, 2, 0, 2}),
-                                             std::pair(3, std::vector<int>{1, -1, 1, 2, 3, -2, 3, 2})})
+        for (const auto& [stations, path] :
+             {std::pair(4, side_path), std::pair(3, std::vector<int>{2, 0, 2, 1, 0, 1, -1, 1, 2, 3, 0, 3, -2, 3}),
+              std::pair(5, std::vector<int>{3, 0, 3, 2, 0, 2, 1, 0, 1, -1, 1, 2, 3, 4, 0, 4, 5, 0, 5, -2, 5, 4}),
+              std::pair(2, std::vector<int>{1, 0, 1, 2, 0, 2}), std::pair(3, std::vector<int>{1, -1, 1, 2, 3, -2, 3, 2})})
             for (const double percent : {100.0, 50.0}) {
                 CAPTURE(paper.short_name, stations, percent);
                 const auto m = test::drawn_measures(side_journal(stations, path), paper, percent);
@@ -150,7 +156,9 @@ TEST_CASE("the thread is solid outside and dashed inside, and climbs once betwee
     const auto m = test::drawn_measures(test::sewn_journal(4, {1, 2, 3, 4}, 5, 5, true), paper, 100);
     const Drawing made = drawing(draw_stitch, SheetMargins::content(paper.size), paper, m);
     const auto dashed = test::lines_of(made.page, weight::heavy, true), solid = test::lines_of(made.page, weight::heavy);
-    const auto across = [](const auto& lines) { return std::count_if(lines.begin(), lines.end(), [](auto& l) { return l.first.y == l.second.y && abs(l.first.x - l.second.x) > 4_mm; }); };
+    const auto across = [](const auto& lines) {
+        return std::count_if(lines.begin(), lines.end(), [](auto& l) { return l.first.y == l.second.y && abs(l.first.x - l.second.x) > 4_mm; });
+    };
     // Moves 1 and 3 run inside, each line parted by its number; and the legend's sample.
     CHECK(across(dashed) == 2 * 2 + 1);
     // Move 2 outside, again on each of five rows, and the legend's sample.

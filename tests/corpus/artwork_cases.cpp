@@ -29,7 +29,9 @@ Painting resized(const Painting& from, double factor) {
     to.rgb.resize(std::size_t{to.width} * to.height * 3);
     for (std::uint32_t y = 0; y < to.height; ++y)
         for (std::uint32_t x = 0; x < to.width; ++x)
-            std::copy_n(const_cast<Painting&>(from).at(std::min(static_cast<std::uint32_t>(x / factor), from.width - 1), std::min(static_cast<std::uint32_t>(y / factor), from.height - 1)), 3, to.at(x, y));
+            std::copy_n(const_cast<Painting&>(from).at(std::min(static_cast<std::uint32_t>(x / factor), from.width - 1),
+                                                       std::min(static_cast<std::uint32_t>(y / factor), from.height - 1)),
+                        3, to.at(x, y));
     return to;
 }
 
@@ -106,7 +108,9 @@ void bars(Painting& painting, double left, double right) {
 }  // namespace
 
 void add_artwork_cases(std::vector<Case>& cases) {
-    const auto add = [&](const char* rule, Change defect, Change near, const char* no_near = "") { cases.push_back({rule, Subject::kit, std::move(defect), std::move(near), no_near}); };
+    const auto add = [&](const char* rule, Change defect, Change near, const char* no_near = "") {
+        cases.push_back({rule, Subject::kit, std::move(defect), std::move(near), no_near});
+    };
     using Colour = artwork::test::JpegWish::Colour;
     add("artwork-damaged", changed_bytes(2, [](std::string& bytes) { bytes.resize(bytes.size() * 3 / 4); }), nothing());
     add("artwork-damaged", changed_bytes(2, [](std::string& bytes) { bytes[bytes.size() / 2] ^= 8; }), nothing());
@@ -137,7 +141,10 @@ void add_artwork_cases(std::vector<Case>& cases) {
         return [=](Work& work) {
             std::filesystem::create_directories(work.kit() / "art/extras");
             std::filesystem::copy_file(work.kit() / "art/covers/1.png", work.kit() / "art/extras/label.png");
-            work.manifest("rules:", "  extras: { role: extra, files: " + file + ", place: contain, safe-area: 7 mm, stock: card-160 }\nrules:\n  artwork-twice: { level: off, reason: the label is the cover }");
+            work.manifest(
+                "rules:",
+                "  extras: { role: extra, files: " + file +
+                    ", place: contain, safe-area: 7 mm, stock: card-160 }\nrules:\n  artwork-twice: { level: off, reason: the label is the cover }");
         };
     };
     add("set-shares-file", extra("art/covers/1.png"), extra("art/extras/label.png"));
@@ -145,13 +152,17 @@ void add_artwork_cases(std::vector<Case>& cases) {
             for (int face = 1; face <= 4; ++face) work.paint(work.face(face), work.painting(face), 0);
             work.manifest("    drawn-at: 303 x 221.9 mm\n", "");
         }, [](Work& work) { work.manifest("    drawn-at: 303 x 221.9 mm\n", ""); });
-    add("artwork-density-tag", [](Work& work) { work.paint(work.face(2), work.painting(2), 72); }, [](Work& work) { work.paint(work.face(2), work.painting(2), 151); });
+    add(
+        "artwork-density-tag", [](Work& work) { work.paint(work.face(2), work.painting(2), 72); },
+        [](Work& work) { work.paint(work.face(2), work.painting(2), 151); });
     add("artwork-ppi-low", all_at(100), [](Work& work) {
             all_at(121)(work);
             work.manifest("artwork-ppi: { limit: 140,", "artwork-ppi: { level: off,");
         });
     add("artwork-ppi", all_at(138), all_at(141));
-    add("artwork-ppi-high", [](Work& work) { work.manifest("rules:", "rules:\n  artwork-ppi-high: { limit: 149, reason: the pictures are small }"); }, [](Work& work) { work.manifest("rules:", "rules:\n  artwork-ppi-high: { limit: 165, reason: the pictures are small }"); });
+    add(
+        "artwork-ppi-high", [](Work& work) { work.manifest("rules:", "rules:\n  artwork-ppi-high: { limit: 149, reason: the pictures are small }"); },
+        [](Work& work) { work.manifest("rules:", "rules:\n  artwork-ppi-high: { limit: 165, reason: the pictures are small }"); });
     add("artwork-covers-paper", [](Work& work) { work.manifest("drawn-at: 303 x 221.9 mm\n    bleed: 3 mm", "drawn-at: 292 x 213.9 mm\n    bleed: 0 mm"); },
         [](Work& work) { work.manifest("drawn-at: 303 x 221.9 mm\n    bleed: 3 mm", "drawn-at: 297 x 217.5 mm\n    bleed: 0 mm"); });
     add("artwork-bleed", manifest("bleed: 3 mm", "bleed: 3.2 mm"), manifest("bleed: 3 mm", "bleed: 2.9 mm"));
@@ -180,7 +191,8 @@ void add_artwork_cases(std::vector<Case>& cases) {
     };
     add("artwork-square-pixels", densities(6100), densities(5920));
     add("artwork-extension", covered_by("1.png", jpeg(Colour::ycc)), covered_by("1.jpeg", jpeg(Colour::ycc)));
-    add("artwork-white-edge", repainted(3, [](Painting& face) { face.fill(0, 0, px(2), face.height, 255, 255, 255); }), repainted(3, [](Painting& face) { face.fill(0, 0, 1, face.height, 255, 255, 255); }));
+    add("artwork-white-edge", repainted(3, [](Painting& face) { face.fill(0, 0, px(2), face.height, 255, 255, 255); }),
+        repainted(3, [](Painting& face) { face.fill(0, 0, 1, face.height, 255, 255, 255); }));
     add("artwork-motif-lost", repainted(3, [](Painting& face) { bars(face, 0, 11); }), repainted(3, [](Painting& face) { bars(face, 13, 24); }));
     add("artwork-motif-in-fold", repainted(3, [](Painting& face) { bars(face, 140, 163); }), repainted(3, [](Painting& face) { bars(face, 120, 147); }));
     // The corpus journal is pierced in the middle of its fold; a block of small squares stands there, or a hand's breadth away.
@@ -197,7 +209,9 @@ void add_artwork_cases(std::vector<Case>& cases) {
         return covered_by("1.jpg", text_of(artwork::test::write_jpeg(wish, cover_pixels())));
     };
     add("artwork-jpeg-quality", packed(69), packed(70));
-    add("artwork-twice", [](Work& work) { work.paint(work.face(3), work.painting(1)); }, repainted(3, [](Painting& face) { face.fill(600, 600, 900, 800, 60, 70, 90); }));
+    add(
+        "artwork-twice", [](Work& work) { work.paint(work.face(3), work.painting(1)); },
+        repainted(3, [](Painting& face) { face.fill(600, 600, 900, 800, 60, 70, 90); }));
     add("artwork-nearly-twice", [](Work& work) {
             Painting face = work.painting(1);
             face.fill(800, 500, 812, 512, 60, 70, 90);
@@ -208,7 +222,9 @@ void add_artwork_cases(std::vector<Case>& cases) {
             work.paint(work.face(3), face);
         });
     add("artwork-sizes-alike", [](Work& work) { work.paint(work.face(3), resized(work.painting(3), 1.02)); }, all_at(153));
-    add("artwork-stretched", [](Work& work) { work.manifest("drawn-at: 303 x 221.9 mm", "drawn-at: 303 x 225 mm"); }, [](Work& work) { work.manifest("drawn-at: 303 x 221.9 mm", "drawn-at: 303 x 223 mm"); });
+    add(
+        "artwork-stretched", [](Work& work) { work.manifest("drawn-at: 303 x 221.9 mm", "drawn-at: 303 x 225 mm"); },
+        [](Work& work) { work.manifest("drawn-at: 303 x 221.9 mm", "drawn-at: 303 x 223 mm"); });
     const auto three_covers = [](bool across) {
         return [=](Work& work) {
             Painting cover{px(297), px(215.9), {}};
@@ -225,7 +241,10 @@ void add_artwork_cases(std::vector<Case>& cases) {
             work.manifest("    sides: duplex\n", "    sides: duplex\n    last-back: blank\n");
         });
     const auto shaded = [](double level) {
-        return [=](Painting& face) { face.fill(0, 0, face.width, face.height, static_cast<std::uint8_t>(level), static_cast<std::uint8_t>(level), static_cast<std::uint8_t>(level)); };
+        return [=](Painting& face) {
+            face.fill(0, 0, face.width, face.height, static_cast<std::uint8_t>(level), static_cast<std::uint8_t>(level),
+                      static_cast<std::uint8_t>(level));
+        };
     };
     add("ink-heavy", [=](Work& work) { work.repaint(2, shaded(255 * 0.18)); }, [=](Work& work) {
         work.repaint(2, shaded(255 * 0.22));
@@ -238,7 +257,9 @@ void add_artwork_cases(std::vector<Case>& cases) {
             work.repaint(1, shaded(255 * 0.36));
             work.repaint(2, shaded(255 * 0.37));
         });
-    add("folder-unused", [](Work& work) { work.paint(work.kit() / "art/drafts/5.png", resized(work.painting(4), 0.1)); }, [](Work& work) { work.write(work.kit() / "art/drafts/notes.txt", "a draft\n"); });
+    add(
+        "folder-unused", [](Work& work) { work.paint(work.kit() / "art/drafts/5.png", resized(work.painting(4), 0.1)); },
+        [](Work& work) { work.write(work.kit() / "art/drafts/notes.txt", "a draft\n"); });
     const auto deep = [](int folders) {
         return [=](Work& work) {
             Path below = work.kit() / "drafts";
@@ -249,7 +270,16 @@ void add_artwork_cases(std::vector<Case>& cases) {
     add("folder-looked-through", deep(17), deep(16));
     add("folder-litter", [](Work& work) { work.write(work.kit() / "art/pages/Thumbs.db", "x"); }, [](Work& work) { work.write(work.kit() / "art/notes.txt", "x"); });
     add("folder-names", [](Work& work) { work.write(work.kit() / "art/aux.txt", "x"); }, [](Work& work) { work.write(work.kit() / "art/auxiliary.txt", "x"); });
-    add("folder-case-twins", [](Work& work) { work.write(work.kit() / "art/Notes.txt", "x"); work.write(work.kit() / "art/notes.txt", "x"); }, [](Work& work) { work.write(work.kit() / "art/notes-1.txt", "x"); work.write(work.kit() / "art/notes-2.txt", "x"); });
+    add(
+        "folder-case-twins",
+        [](Work& work) {
+            work.write(work.kit() / "art/Notes.txt", "x");
+            work.write(work.kit() / "art/notes.txt", "x");
+        },
+        [](Work& work) {
+            work.write(work.kit() / "art/notes-1.txt", "x");
+            work.write(work.kit() / "art/notes-2.txt", "x");
+        });
 }
 
 }  // namespace qw::corpus

@@ -51,8 +51,10 @@ Change packed_on(int year, int month, int day, int hour = 0) {
             const auto date = static_cast<std::uint16_t>((year - 1980) << 9 | month << 5 | day), time = static_cast<std::uint16_t>(hour << 11);
             const auto put = [&](std::size_t at) { zip.replace(at, 4, bundle::sample::little(time, 2) + bundle::sample::little(date, 2)); };
             std::size_t header = zip.rfind("PK\5\6");
-            header = static_cast<std::size_t>(static_cast<unsigned char>(zip[header + 16])) | static_cast<std::size_t>(static_cast<unsigned char>(zip[header + 17])) << 8 |
-                     static_cast<std::size_t>(static_cast<unsigned char>(zip[header + 18])) << 16 | static_cast<std::size_t>(static_cast<unsigned char>(zip[header + 19])) << 24;
+            header = static_cast<std::size_t>(static_cast<unsigned char>(zip[header + 16])) |
+                     static_cast<std::size_t>(static_cast<unsigned char>(zip[header + 17])) << 8 |
+                     static_cast<std::size_t>(static_cast<unsigned char>(zip[header + 18])) << 16 |
+                     static_cast<std::size_t>(static_cast<unsigned char>(zip[header + 19])) << 24;
             const auto number = [&](std::size_t at, int bytes) {
                 std::size_t value = 0;
                 while (bytes-- > 0) value = value << 8 | static_cast<unsigned char>(zip[at + static_cast<std::size_t>(bytes)]);
@@ -76,8 +78,10 @@ void add_record_cases(const std::function<void(const char*, Subject, Change, Cha
     add("record-agrees", Subject::release, [](Work& work) { work.spoil_record = [&work](Json&) { std::filesystem::remove(work.zip()); }; }, by_another_tool, "");
     add("record-agrees", Subject::release, [](Work& work) { work.write(work.release() / "letter/gauges.pdf", work.read(work.release() / "letter/guide.pdf")); },
         [](Work& work) { work.write(work.release() / "letter/gauges.pdf", work.read(work.release() / "letter/gauges.pdf")); }, "");
-    add("record-readable", Subject::release, in_record([](Json& record) { record["format"] = 2; }), in_record([](Json& record) { record["inputs"][0]["rights"] = "by us, own work"; }), "");
-    add("record-readable", Subject::release, in_record([](Json& record) { record["signed-by"] = "the studio"; }), in_record([](Json& record) { record["inputs"][0]["done"] = "looked at"; }), "");
+    add("record-readable", Subject::release, in_record([](Json& record) { record["format"] = 2; }),
+        in_record([](Json& record) { record["inputs"][0]["rights"] = "by us, own work"; }), "");
+    add("record-readable", Subject::release, in_record([](Json& record) { record["signed-by"] = "the studio"; }),
+        in_record([](Json& record) { record["inputs"][0]["done"] = "looked at"; }), "");
     add("record-readable", Subject::release, [](Work& work) { work.write(work.release() / "release.json", "{ \"format\": 1"); }, by_another_tool, "");
     add("record-complete", Subject::release, in_record([](Json& record) { record["files"].erase(0); }), fewer_inputs, "");
     add("record-complete", Subject::release, in_record([](Json& record) { record["bundles"][0]["entries"] = 99; }), by_another_tool, "");
@@ -101,15 +105,24 @@ void add_record_cases(const std::function<void(const char*, Subject, Change, Cha
 }  // namespace
 
 void add_bundle_cases(std::vector<Case>& cases) {
-    const auto add = [&](const char* rule, Subject subject, Change defect, Change near, const char* no_near = "") { cases.push_back({rule, subject, std::move(defect), std::move(near), no_near}); };
+    const auto add = [&](const char* rule, Subject subject, Change defect, Change near, const char* no_near = "") {
+        cases.push_back({rule, subject, std::move(defect), std::move(near), no_near});
+    };
     // Which program packed an entry, and whether it is thought a text, says nothing about its bytes (APPNOTE 4.4.2, 4.4.14).
     add("bundle-damaged", Subject::zip, [](Work& work) { work.spoil_zip = [](std::string& zip) { zip.resize(zip.size() - 10); }; }, in_last_header(36, 1));
     add("bundle-damaged", Subject::zip, [](Work& work) { work.spoil_zip = [](std::string& zip) { zip[zip.size() / 2] ^= 1; }; }, in_last_header(4, 1));
     add("bundle-damaged", Subject::zip, in_last_header(0, 1), in_last_header(6, 1));
     add("bundle-names", Subject::zip, with_entry(text("CON.pdf.txt")), with_entry(text("con-fig.txt")));
     add("bundle-names", Subject::zip, with_entry(text("Notes.txt")), with_entry(text("notes.txt")));
-    add("bundle-complete", Subject::zip, [](Work& work) { work.contents_follow = false; work.bundle().push_back(text("extra.txt")); }, with_entry(text("extra.txt")));
-    add("bundle-complete", Subject::zip, in_contents([](std::string& lines) { lines += std::string(64, 'a') + "  gone.txt\n"; }), in_contents([](std::string& lines) { lines.pop_back(); }));
+    add(
+        "bundle-complete", Subject::zip,
+        [](Work& work) {
+            work.contents_follow = false;
+            work.bundle().push_back(text("extra.txt"));
+        },
+        with_entry(text("extra.txt")));
+    add("bundle-complete", Subject::zip, in_contents([](std::string& lines) { lines += std::string(64, 'a') + "  gone.txt\n"; }),
+        in_contents([](std::string& lines) { lines.pop_back(); }));
     add("bundle-digests", Subject::zip, in_contents([](std::string& lines) { lines[0] = lines[0] == 'a' ? 'b' : 'a'; }), in_contents(put_last_line_first));
     add_record_cases(add);
     add("shop-limits", Subject::kit, [](Work& work) {

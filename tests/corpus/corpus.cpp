@@ -44,7 +44,8 @@ const char* name_of(Subject subject) {
 
 Audit audited(const Work& work, Subject subject, const Path& folder) {
     const Path what = subject == Subject::release ? work.release() : subject == Subject::zip ? work.zip() : work.kit();
-    std::string command = work.environment + " " + test::quoted(QW_PROGRAM) + " audit " + test::quoted(what.string()) + " --json --jobs 1 --out " + test::quoted(work.out().string());
+    std::string command = work.environment + " " + test::quoted(QW_PROGRAM) + " audit " + test::quoted(what.string()) + " --json --jobs 1 --out " +
+                          test::quoted(work.out().string());
     if (work.has_text) command += " --text listing.txt";
     if (work.own_pipeline()) command += " --pipeline " + test::quoted((folder / "pipeline").string());
     Audit audit;
@@ -54,7 +55,9 @@ Audit audited(const Work& work, Subject subject, const Path& folder) {
     const auto json = nlohmann::json::parse(said.text, nullptr, false);
     if (json.is_discarded() || !json.contains("findings")) return audit;
     for (const auto& finding : json["findings"])
-        audit.findings.push_back({finding["rule"], finding["level"], finding["where"]["file"].get<std::string>() + ": " + finding["message"].get<std::string>() + " (" + finding["measured"].get<std::string>() + ")"});
+        audit.findings.push_back({finding["rule"], finding["level"],
+                                  finding["where"]["file"].get<std::string>() + ": " + finding["message"].get<std::string>() + " (" +
+                                      finding["measured"].get<std::string>() + ")"});
     return audit;
 }
 

@@ -57,7 +57,9 @@ Change untouched(const std::string& name) {
 }  // namespace
 
 void add_edition_cases(std::vector<Case>& cases) {
-    const auto add = [&](const char* rule, Subject subject, Change defect, Change near, const char* no_near = "") { cases.push_back({rule, subject, std::move(defect), std::move(near), no_near}); };
+    const auto add = [&](const char* rule, Subject subject, Change defect, Change near, const char* no_near = "") {
+        cases.push_back({rule, subject, std::move(defect), std::move(near), no_near});
+    };
     constexpr double mm = 72 / 25.4;
     add("page-size", Subject::release, widened(1 * mm), widened(0.01));
     // A file for A4 in the folder for letter.
@@ -87,13 +89,23 @@ void add_edition_cases(std::vector<Case>& cases) {
         }, untouched(pages));
     add("backs-upright", Subject::release, [](Work& work) {
             for (const char* edition : {"letter/borderless", "letter/bordered"})
-                work.edit_pdf(std::string(edition) + "/pages.pdf", [](QPDF& pdf) { pdf.getRoot().getKey("/ViewerPreferences").replaceKey("/Duplex", Object::newName("/DuplexFlipLongEdge")); });
+                work.edit_pdf(std::string(edition) + "/pages.pdf", [](QPDF& pdf) {
+                    pdf.getRoot().getKey("/ViewerPreferences").replaceKey("/Duplex", Object::newName("/DuplexFlipLongEdge"));
+                });
         }, untouched(pages));
     add("editions-same-turn", Subject::release, [](Work& work) {
             work.edit_pdf(pages, [](QPDF& pdf) { pdf.getRoot().getKey("/ViewerPreferences").replaceKey("/Duplex", Object::newName("/Simplex")); });
         }, untouched(pages));
     add("editions-same-pictures", Subject::zip, swapped(false), swapped(true));
-    add("editions-same-pictures", Subject::release, [](Work& work) { work.edit_pdf(pages, [](QPDF& pdf) { remove_page(pdf, 4); remove_page(pdf, 3); }); }, untouched(pages));
+    add(
+        "editions-same-pictures", Subject::release,
+        [](Work& work) {
+            work.edit_pdf(pages, [](QPDF& pdf) {
+                remove_page(pdf, 4);
+                remove_page(pdf, 3);
+            });
+        },
+        untouched(pages));
     add("page-repeated", Subject::release, [](Work& work) {
             for (const char* edition : {"letter/borderless", "letter/bordered"})
                 work.edit_pdf(std::string(edition) + "/pages.pdf", [](QPDF& pdf) {
@@ -111,12 +123,17 @@ void add_edition_cases(std::vector<Case>& cases) {
             std::filesystem::create_directories(earlier);
             std::filesystem::copy(work.kit(), earlier / "kit", std::filesystem::copy_options::recursive);
             work.write(earlier / "kit/kit.yaml", std::regex_replace(work.read(earlier / "kit/kit.yaml"), std::regex("version: 1.0.0"), "version: 0.9.0"));
-            if (test::run(test::quoted(QW_PROGRAM) + " release kit --out out", earlier).status != 0) throw std::runtime_error("the earlier version cannot be released");
+            if (test::run(test::quoted(QW_PROGRAM) + " release kit --out out", earlier).status != 0)
+                throw std::runtime_error("the earlier version cannot be released");
             work.packed("letter/materials.pdf").bytes = work.read(earlier / "out/corpus/0.9.0/letter/materials.pdf");
         }, untouched("letter/materials.pdf"));
     // Against the plan of the kit: the release is published, its inputs are the kit's.
-    add("page-count", Subject::published, [](Work& work) { work.edit_pdf("letter/borderless/covers.pdf", [](QPDF& pdf) { pdf.addPage(pdf.makeIndirectObject(page(pdf, 1).shallowCopy()), false); }); }, {},
-        "one page more is the least; the clean release has as many as were planned");
+    add(
+        "page-count", Subject::published,
+        [](Work& work) {
+            work.edit_pdf("letter/borderless/covers.pdf", [](QPDF& pdf) { pdf.addPage(pdf.makeIndirectObject(page(pdf, 1).shallowCopy()), false); });
+        },
+        {}, "one page more is the least; the clean release has as many as were planned");
     add("picture-placed", Subject::published, [](Work& work) {
             work.edit_pdf(pages, [](QPDF& pdf) { page(pdf, 1).addPageContents(Object::newStream(&pdf, "1 0 0 1 0.2 0 cm\n"), true); });
         }, {}, "a file that is not the one that was made is told in any case (release-current)");
@@ -124,15 +141,24 @@ void add_edition_cases(std::vector<Case>& cases) {
             work.edit_pdf(pages, [](QPDF& pdf) {
                 Object objects = page(pdf, 1).getKey("/Resources").getKey("/XObject"), image = objects.getKey(*objects.getKeys().begin());
                 const auto data = image.getRawStreamData();
-                image.replaceStreamData(std::string(reinterpret_cast<const char*>(data->getBuffer()), data->getSize()) + "\n", image.getDict().getKey("/Filter"), image.getDict().getKey("/DecodeParms"));
+                image.replaceStreamData(std::string(reinterpret_cast<const char*>(data->getBuffer()), data->getSize()) + "\n",
+                                        image.getDict().getKey("/Filter"), image.getDict().getKey("/DecodeParms"));
             });
         }, {}, "one byte more is the least");
-    add("picture-alike", Subject::published, [](Work& work) {
-            work.edit_pdf("letter/borderless/covers.pdf", [](QPDF& pdf) { page(pdf, 1).addPageContents(Object::newStream(&pdf, "q 0 g 0 0 300 300 re f Q\n"), false); });
-        }, {}, "a file that is not the one that was made is told in any case (release-current)");
-    add("ink-to-edge", Subject::published, [](Work& work) {
-            work.edit_pdf("letter/borderless/covers.pdf", [](QPDF& pdf) { page(pdf, 1).addPageContents(Object::newStream(&pdf, "q 1 g 0 0 8 612 re f Q\n"), false); });
-        }, {}, "a file that is not the one that was made is told in any case (release-current)");
+    add(
+        "picture-alike", Subject::published,
+        [](Work& work) {
+            work.edit_pdf("letter/borderless/covers.pdf",
+                          [](QPDF& pdf) { page(pdf, 1).addPageContents(Object::newStream(&pdf, "q 0 g 0 0 300 300 re f Q\n"), false); });
+        },
+        {}, "a file that is not the one that was made is told in any case (release-current)");
+    add(
+        "ink-to-edge", Subject::published,
+        [](Work& work) {
+            work.edit_pdf("letter/borderless/covers.pdf",
+                          [](QPDF& pdf) { page(pdf, 1).addPageContents(Object::newStream(&pdf, "q 1 g 0 0 8 612 re f Q\n"), false); });
+        },
+        {}, "a file that is not the one that was made is told in any case (release-current)");
     add("release-current", Subject::published, [](Work& work) { work.edit_pdf(pages, [](QPDF&) {}); }, [](Work&) {});
 }
 

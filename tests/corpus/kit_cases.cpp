@@ -22,11 +22,13 @@ Painting plain(std::uint32_t width, std::uint32_t height, int number) {
 constexpr const char* rules_line = "rules:\n";
 
 /// Pockets and tags beside the pages; tags of another template go into nothing.
-void with_parts(Work& work, const std::string& template_of_tags = "plain-tag", const std::string& of_tags = ", goes-in: pockets/middle", const std::string& of_pockets = "", const std::string& backs = "") {
+void with_parts(Work& work, const std::string& template_of_tags = "plain-tag", const std::string& of_tags = ", goes-in: pockets/middle",
+                const std::string& of_pockets = "", const std::string& backs = "") {
     work.paint(work.kit() / "art/pockets/1.png", plain(1518, 750, 0));
     for (int number = 1; number <= 3; ++number) work.paint(work.kit() / "art/tags" / (std::to_string(number) + ".png"), plain(479, 656, number));
-    work.manifest(rules_line, "  pockets: { role: part, part: trifold-pocket, faces: { outside: art/pockets/*.png }, stock: card-160" + of_pockets + " }\n  tags: { role: part, part: " + template_of_tags +
-                                  ", faces: { outside: art/tags/*.png" + backs + " }, stock: card-160" + of_tags + " }\n" + rules_line);
+    work.manifest(rules_line, "  pockets: { role: part, part: trifold-pocket, faces: { outside: art/pockets/*.png }, stock: card-160" + of_pockets +
+                                  " }\n  tags: { role: part, part: " + template_of_tags + ", faces: { outside: art/tags/*.png" + backs +
+                                  " }, stock: card-160" + of_tags + " }\n" + rules_line);
 }
 
 /// A fault in the template of pocket tags, against the template as it is.
@@ -40,7 +42,8 @@ Change pocket_tags(const TemplateFault& fault) {
         if (!fault.from.empty()) work.replace(work.pipeline() / "parts/pocket-tag.yaml", fault.from, fault.to);
     };
 }
-Change parts(const std::string& file, const std::string& from, const std::string& to, const std::string& of_tags = ", goes-in: pockets/middle", const std::string& of_pockets = "") {
+Change parts(const std::string& file, const std::string& from, const std::string& to, const std::string& of_tags = ", goes-in: pockets/middle",
+             const std::string& of_pockets = "") {
     return [=](Work& work) {
         with_parts(work, "plain-tag", of_tags, of_pockets);
         if (!from.empty()) work.replace(work.pipeline() / "parts" / file, from, to);
@@ -51,7 +54,9 @@ Change parts(const std::string& file, const std::string& from, const std::string
 void with_faces(Work& work, int count) {
     for (int number = 5; number <= count; ++number) {
         Painting face = work.painting(1 + number % 4);
-        for (int i = 0; i < 3; ++i) face.fill(px(40 + 13 * ((number * 5 + i * 7) % 17)), px(40 + 11 * ((number * 3 + i * 5) % 13)), px(62 + 13 * ((number * 5 + i * 7) % 17)), px(66 + 11 * ((number * 3 + i * 5) % 13)), 70, 90, 110);
+        for (int i = 0; i < 3; ++i)
+            face.fill(px(40 + 13 * ((number * 5 + i * 7) % 17)), px(40 + 11 * ((number * 3 + i * 5) % 13)), px(62 + 13 * ((number * 5 + i * 7) % 17)),
+                      px(66 + 11 * ((number * 3 + i * 5) % 13)), 70, 90, 110);
         work.paint(work.face(number), face);
     }
 }
@@ -66,7 +71,9 @@ Change journal(int faces, const std::string& from, const std::string& to) {
 }  // namespace
 
 void add_kit_cases(std::vector<Case>& cases) {
-    const auto add = [&](const char* rule, Change defect, Change near, const char* found_as = "") { cases.push_back({rule, Subject::kit, std::move(defect), std::move(near), "", found_as}); };
+    const auto add = [&](const char* rule, Change defect, Change near, const char* found_as = "") {
+        cases.push_back({rule, Subject::kit, std::move(defect), std::move(near), "", found_as});
+    };
     add("no-journal-pages", [](Work& work) {
             const std::string kit = work.read(work.kit() / "kit.yaml");
             const std::size_t from = kit.find("  pages:"), to = kit.find("  covers:");
@@ -77,13 +84,21 @@ void add_kit_cases(std::vector<Case>& cases) {
             work.manifest("journal: wrapped-booklet", "journal: soft-spine");
         }, [](Work&) {});
 
-    add("part-tears", pocket_tags({"  - { moves: [pocket, tab-left, tab-right], fold: mountain }", "  - { moves: [pocket, tab-left], fold: mountain }"}), pocket_tags({}));
+    add("part-tears",
+        pocket_tags({"  - { moves: [pocket, tab-left, tab-right], fold: mountain }", "  - { moves: [pocket, tab-left], fold: mountain }"}),
+        pocket_tags({}));
     add("part-layers", pocket_tags({"layers: [tag, pocket]", "layers: [pocket, tag]"}), pocket_tags({}));
-    add("part-face-turned", pocket_tags({"side: front, panels: [tag] }", "side: front, panels: [tag], head: down }"}), pocket_tags({"side: front, panels: [tag] }", "side: front, panels: [tag], head: up }"}));
-    add("part-face-hidden", pocket_tags({"side: back, panels: [tag], needed: false", "side: back, panels: [pocket], needed: false", ", back: art/tags/1.png"}), pocket_tags({"", "", ", back: art/tags/1.png"}));
-    add("part-passes-through", pocket_tags({"tab: { metric: 8 mm, us: 5/16 in, why: \"holds", "tab: { metric: 80 mm, us: 3 1/4 in, why: \"holds"}), pocket_tags({"tab: { metric: 8 mm, us: 5/16 in, why: \"holds", "tab: { metric: 20 mm, us: 3/4 in, why: \"holds"}));
+    add("part-face-turned", pocket_tags({"side: front, panels: [tag] }", "side: front, panels: [tag], head: down }"}),
+        pocket_tags({"side: front, panels: [tag] }", "side: front, panels: [tag], head: up }"}));
+    add("part-face-hidden",
+        pocket_tags({"side: back, panels: [tag], needed: false", "side: back, panels: [pocket], needed: false", ", back: art/tags/1.png"}),
+        pocket_tags({"", "", ", back: art/tags/1.png"}));
+    add("part-passes-through", pocket_tags({"tab: { metric: 8 mm, us: 5/16 in, why: \"holds", "tab: { metric: 80 mm, us: 3 1/4 in, why: \"holds"}),
+        pocket_tags({"tab: { metric: 8 mm, us: 5/16 in, why: \"holds", "tab: { metric: 20 mm, us: 3/4 in, why: \"holds"}));
     add("part-tab-uncovered", pocket_tags({"- { tab: tab-left, on: tag,", "- { tab: tab-left, on: tab-right,"}), pocket_tags({}));
-    add("part-inner-panel", parts("trifold-pocket.yaml", "inner-width: width - max(inner_less, folded_round * stock_caliper)", "inner-width: width - 0 * max(inner_less, folded_round * stock_caliper)"),
+    add("part-inner-panel",
+        parts("trifold-pocket.yaml", "inner-width: width - max(inner_less, folded_round * stock_caliper)",
+              "inner-width: width - 0 * max(inner_less, folded_round * stock_caliper)"),
         parts("trifold-pocket.yaml", "    { value: 7, why: \"calipers by which the inner", "    { value: 5, why: \"calipers by which the inner"));
     add("part-goes-in", parts("plain-tag.yaml", "width: { metric: 74 mm, us: 2 15/16 in", "width: { metric: 84 mm, us: 3 5/16 in"), parts("", "", ""));
     const auto tall_tags = [](const std::string& height) {
@@ -117,11 +132,13 @@ void add_kit_cases(std::vector<Case>& cases) {
         });
     add("part-safe-area", parts("", "", "", ", goes-in: pockets/middle, safe-area: 3.2 mm"), parts("", "", "", ", goes-in: pockets/middle, safe-area: 3.4 mm"));
 
-    const std::string booklet = "journals/wrapped-booklet.yaml", stations = "page: [ station_inset, page_height / 2, page_height - station_inset ]", inset = "{ metric: 19 mm, us: 3/4 in, is: printed, why: \"end stations";
+    const std::string booklet = "journals/wrapped-booklet.yaml", stations = "page: [ station_inset, page_height / 2, page_height - station_inset ]",
+                      inset = "{ metric: 19 mm, us: 3/4 in, is: printed, why: \"end stations";
     const auto in_booklet = [=](const std::string& from, const std::string& to) {
         return [=](Work& work) { work.replace(work.pipeline() / booklet, from, to); };
     };
-    add("journal-stations-on-page", in_booklet(stations, "page: [ station_inset, page_height / 2, page_height + station_inset ]"), in_booklet(stations, "page: [ station_inset, page_height / 2, page_height - 1.01 * station_inset ]"));
+    add("journal-stations-on-page", in_booklet(stations, "page: [ station_inset, page_height / 2, page_height + station_inset ]"),
+        in_booklet(stations, "page: [ station_inset, page_height / 2, page_height - 1.01 * station_inset ]"));
     add("journal-check", journal(14, "stock: copy-100", "stock: copy-80"), journal(12, "stock: copy-100", "stock: copy-80"), "journal-sheets-a-signature");
     const auto in_journal = [](const std::string& name, int faces, const std::string& stock) {
         return [=](Work& work) {
@@ -135,7 +152,8 @@ void add_kit_cases(std::vector<Case>& cases) {
     const auto narrow_square = [=](const std::string& stock, int faces) {
         return [=](Work& work) {
             in_journal("soft-spine", faces, stock)(work);
-            work.replace(work.pipeline() / "journals/soft-spine.yaml", "fore-edge-square:\n    { metric: 4.5 mm, us: 1/8 in", "fore-edge-square:\n    { metric: 0.5 mm, us: 1/64 in");
+            work.replace(work.pipeline() / "journals/soft-spine.yaml", "fore-edge-square:\n    { metric: 4.5 mm, us: 1/8 in",
+                         "fore-edge-square:\n    { metric: 0.5 mm, us: 1/64 in");
         };
     };
     add("journal-check", narrow_square("card-200", 14), narrow_square("copy-80", 4), "journal-creep-inside-square");

@@ -80,8 +80,9 @@ Change in_information(const std::string& key, const std::string& value) {
 }
 Change with_xmp(const std::string& title) {
     return edited(sheet, [=](QPDF& pdf) {
-        Object metadata = Object::newStream(&pdf, "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\"><rdf:RDF><rdf:Description><dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">" + title +
-                                                      "</rdf:li></rdf:Alt></dc:title></rdf:Description></rdf:RDF></x:xmpmeta>");
+        Object metadata = Object::newStream(
+            &pdf, "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\"><rdf:RDF><rdf:Description><dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">" + title +
+                      "</rdf:li></rdf:Alt></dc:title></rdf:Description></rdf:RDF></x:xmpmeta>");
         metadata.getDict().replaceKey("/Type", Object::newName("/Metadata"));
         pdf.getRoot().replaceKey("/Metadata", pdf.makeIndirectObject(metadata));
     });
@@ -129,8 +130,10 @@ Change packed_picture(const std::string& data, const std::string& filter, const 
 Change heavy(int side) {
     return edited("letter/materials.pdf", [=](QPDF& pdf) {
         Object image = Object::newStream(&pdf, "");
-        image.replaceDict(parsed("<< /Type /XObject /Subtype /Image /Width " + std::to_string(side) + " /Height " + std::to_string(side) + " /BitsPerComponent 1 /ColorSpace /DeviceGray >>"));
-        image.replaceStreamData(std::string(static_cast<std::size_t>((side + 7) / 8) * static_cast<std::size_t>(side), '\xff'), Object::newNull(), Object::newNull());
+        image.replaceDict(parsed("<< /Type /XObject /Subtype /Image /Width " + std::to_string(side) + " /Height " + std::to_string(side) +
+                                 " /BitsPerComponent 1 /ColorSpace /DeviceGray >>"));
+        image.replaceStreamData(std::string(static_cast<std::size_t>((side + 7) / 8) * static_cast<std::size_t>(side), '\xff'), Object::newNull(),
+                                Object::newNull());
         Object resources = page(pdf, 1).getKey("/Resources");
         if (!resources.hasKey("/XObject")) resources.replaceKey("/XObject", parsed("<< >>"));
         resources.getKey("/XObject").replaceKey("/Odd", pdf.makeIndirectObject(image));
@@ -139,14 +142,19 @@ Change heavy(int side) {
 }
 
 void add_structure(std::vector<Case>& cases) {
-    const auto add = [&](const char* rule, Change defect, Change near, const char* no_near = "") { cases.push_back({rule, Subject::release, std::move(defect), std::move(near), no_near}); };
+    const auto add = [&](const char* rule, Change defect, Change near, const char* no_near = "") {
+        cases.push_back({rule, Subject::release, std::move(defect), std::move(near), no_near});
+    };
     add("pdf-encrypted", encrypted(true), encrypted(false));
     add("pdf-scripts", in_catalog("/OpenAction", "<< /S /JavaScript /JS (app.alert\\(1\\)) >>"), in_catalog("/OpenAction", "<< /S /GoTo /D [0 /Fit] >>"));
     add("pdf-actions", in_catalog("/OpenAction", "<< /S /Launch /F (viewer.exe) >>"), in_catalog("/OpenAction", "<< /S /GoTo /D [0 /Fit] >>"));
-    add("pdf-attachments", in_catalog("/Names", "<< /EmbeddedFiles << /Names [(a) << /Type /Filespec /F (a) >>] >> >>"), in_catalog("/Names", "<< /EmbeddedFiles << /Names [] >> >>"));
+    add("pdf-attachments", in_catalog("/Names", "<< /EmbeddedFiles << /Names [(a) << /Type /Filespec /F (a) >>] >> >>"),
+        in_catalog("/Names", "<< /EmbeddedFiles << /Names [] >> >>"));
     add("pdf-layers", layered("/ON"), in_catalog("/OCProperties", "<< /OCGs [] /D << >> >>"));
     add("pdf-layer-hidden", layered("/OFF"), in_catalog("/OCProperties", "<< /OCGs [] /D << /OFF [] >> >>"));
-    add("pdf-header", [](Work& work) { work.edit_bytes(pages, [](std::string& bytes) { bytes = "\n" + bytes; }); }, {}, "a byte before the header is the least that there is");
+    add(
+        "pdf-header", [](Work& work) { work.edit_bytes(pages, [](std::string& bytes) { bytes = "\n" + bytes; }); }, {},
+        "a byte before the header is the least that there is");
     add("pdf-version", in_catalog("/Version", "/2.0"), in_catalog("/Version", "/1.7"));
     add("pdf-after-end", [](Work& work) { work.edit_bytes(pages, [](std::string& bytes) { bytes += "--boundary"; }); }, [](Work& work) {
         work.edit_bytes(pages, [](std::string& bytes) {
@@ -173,15 +181,23 @@ void add_structure(std::vector<Case>& cases) {
     add("pdf-print-range", in_preferences("/NumCopies", "2"), in_preferences("/NumCopies", "1"));
     add("metadata-private", in_information("/Creator", "C:\\Users\\keeper\\pages.indd"), in_information("/Creator", "A drawing program"));
     add("metadata-agree", with_xmp("Another title"), with_xmp("Corpus: Materials and tools"));
-    add("output-profile", edited(pages, [](QPDF& pdf) { pdf.getRoot().getKey("/OutputIntents").getArrayItem(0).getKey("/DestOutputProfile").getDict().replaceKey("/N", parsed("4")); }), edited(pages, [](QPDF&) {}));
+    add("output-profile",
+        edited(pages,
+               [](QPDF& pdf) {
+                   pdf.getRoot().getKey("/OutputIntents").getArrayItem(0).getKey("/DestOutputProfile").getDict().replaceKey("/N", parsed("4"));
+               }),
+        edited(pages, [](QPDF&) {}));
     add("output-intent", in_catalog("/OutputIntents", "[]"), edited(pages, [](QPDF&) {}));
     add("viewer-preferences", in_preferences("/PrintScaling", "/AppDefault"), in_preferences("/DisplayDocTitle", "true"));
-    add("duplex-entry", everywhere("pages.pdf", [](QPDF& pdf) { pdf.getRoot().getKey("/ViewerPreferences").removeKey("/Duplex"); }), in_preferences("/Duplex", "/DuplexFlipShortEdge"));
+    add("duplex-entry", everywhere("pages.pdf", [](QPDF& pdf) { pdf.getRoot().getKey("/ViewerPreferences").removeKey("/Duplex"); }),
+        in_preferences("/Duplex", "/DuplexFlipShortEdge"));
     add("file-title", in_information("/Title", ""), in_information("/Title", "Pages"));
 }
 
 void add_pages(std::vector<Case>& cases) {
-    const auto add = [&](const char* rule, Change defect, Change near, const char* no_near = "") { cases.push_back({rule, Subject::release, std::move(defect), std::move(near), no_near}); };
+    const auto add = [&](const char* rule, Change defect, Change near, const char* no_near = "") {
+        cases.push_back({rule, Subject::release, std::move(defect), std::move(near), no_near});
+    };
     add("picture-interpolated", in_picture("/Interpolate", "true"), in_picture("/Interpolate", "false"));
     add("picture-alternates", in_picture("/Alternates", "[<< /Image null >>]"), in_picture("/Alternates", "[]"));
     // LZW: clear table, a byte of ones, end of data, in codes of nine bits.
@@ -203,14 +219,19 @@ void add_pages(std::vector<Case>& cases) {
     add("page-blank", everywhere("pages.pdf", [](QPDF& pdf) { page(pdf, 3).replaceKey("/Contents", pdf.makeIndirectObject(Object::newStream(&pdf, ""))); }),
         everywhere("pages.pdf", [](QPDF& pdf) { page(pdf, 4).replaceKey("/Contents", pdf.makeIndirectObject(Object::newStream(&pdf, ""))); }));
     add("fonts-embedded", with_font("<< /Type /Font /Subtype /Type1 /BaseFont /Helvetica >>"), edited(sheet, [](QPDF&) {}));
-    add("fonts-drawn", with_font("<< /Type /Font /Subtype /Type3 /FontBBox [0 0 9 9] /FontMatrix [0.1 0 0 0.1 0 0] /CharProcs << >> /Encoding << /Differences [65 /A] >> /ToUnicode null >>"), edited(sheet, [](QPDF&) {}));
+    add("fonts-drawn",
+        with_font("<< /Type /Font /Subtype /Type3 /FontBBox [0 0 9 9] /FontMatrix [0.1 0 0 0.1 0 0] /CharProcs << >> /Encoding << /Differences [65 "
+                  "/A] >> /ToUnicode null >>"),
+        edited(sheet, [](QPDF&) {}));
     add("fonts-readable", edited(sheet, [](QPDF& pdf) {
             Object fonts = page(pdf, 1).getKey("/Resources").getKey("/Font");
             fonts.getKey(*fonts.getKeys().begin()).removeKey("/ToUnicode");
         }), edited(sheet, [](QPDF&) {}));
     add("page-drawn", shortened_picture(), edited(cover, [](QPDF&) {}));
     add("file-damaged", [](Work& work) { work.edit_bytes(pages, [](std::string& bytes) { bytes.resize(bytes.size() / 2); }); }, edited(pages, [](QPDF&) {}));
-    add("file-damaged", [](Work& work) { work.edit_bytes(sheet, [](std::string& bytes) { bytes[bytes.rfind("startxref") + 12] ^= 4; }); }, edited(sheet, [](QPDF&) {}));
+    add(
+        "file-damaged", [](Work& work) { work.edit_bytes(sheet, [](std::string& bytes) { bytes[bytes.rfind("startxref") + 12] ^= 4; }); },
+        edited(sheet, [](QPDF&) {}));
     add("ink-inside-printable", edited(cover, [](QPDF& pdf) { page(pdf, 1).addPageContents(Object::newStream(&pdf, "q 0 g 2 300 6 6 re f Q\n"), false); }),
         edited(cover, [](QPDF& pdf) { page(pdf, 1).addPageContents(Object::newStream(&pdf, "q 0 g 100 300 6 6 re f Q\n"), false); }));
 }

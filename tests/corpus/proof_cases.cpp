@@ -34,8 +34,14 @@ void sign(Work& work, const Signature& as) {
         line += c;
         if (c != '\n') continue;
         if (line.starts_with("    file: ")) a4 = line.starts_with("    file: a4/");
-        for (const auto& [key, value] : std::vector<std::pair<std::string, std::string>>{{"printed-by", "Wren"}, {"printer", "bench inkjet"}, {"stock", "copy"}, {"setting", "100 %"}, {"gauge", a4 ? as.a4 : as.letter},
-                                         {"offset", as.offset}, {"date", "2026-09-02"}, {"verdict", as.verdict}})
+        for (const auto& [key, value] : std::vector<std::pair<std::string, std::string>>{{"printed-by", "Wren"},
+                                                                                         {"printer", "bench inkjet"},
+                                                                                         {"stock", "copy"},
+                                                                                         {"setting", "100 %"},
+                                                                                         {"gauge", a4 ? as.a4 : as.letter},
+                                                                                         {"offset", as.offset},
+                                                                                         {"date", "2026-09-02"},
+                                                                                         {"verdict", as.verdict}})
             if (line == "    " + key + ":\n") line = "    " + key + ": " + value + "\n";
         text += line;
         line.clear();

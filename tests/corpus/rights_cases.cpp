@@ -32,7 +32,9 @@ void with_embedding(Work& work, unsigned bits) {
         font[at] = static_cast<char>(bits >> 8);
         font[at + 1] = static_cast<char>(bits & 0xff);
         work.write(regular, font);
-        work.write(work.folder() / "fonts.conf", "<?xml version=\"1.0\"?><!DOCTYPE fontconfig SYSTEM \"fonts.dtd\"><fontconfig><dir>" + (work.folder() / "fonts").string() + "</dir><cachedir>" + (work.folder() / "cache").string() + "</cachedir></fontconfig>");
+        work.write(work.folder() / "fonts.conf", "<?xml version=\"1.0\"?><!DOCTYPE fontconfig SYSTEM \"fonts.dtd\"><fontconfig><dir>" +
+                                                     (work.folder() / "fonts").string() + "</dir><cachedir>" + (work.folder() / "cache").string() +
+                                                     "</cachedir></fontconfig>");
         work.environment = "FONTCONFIG_FILE=" + test::quoted((work.folder() / "fonts.conf").string());
         return;
     }

@@ -50,7 +50,8 @@ void add_text_cases(std::vector<Case>& cases) {
     add("text-list-short", says("You will need: an awl, a needle, a bone folder, a steel ruler and scissors."), says("You will need patience."));
     add("text-cautions", says("You will need: an awl, a needle, a bone folder, a steel ruler and a craft knife."), says("You will need patience."));
     add("shop-text-length", in_shop("    longest-text: 40 bytes\n", std::string(41, 'a')), in_shop("    longest-text: 40 bytes\n", std::string(40, 'a')));
-    add("shop-title-length", in_shop("    longest-title: 6 characters\n", "Title: Tidess!\nmore"), in_shop("    longest-title: 6 characters\n", "Title: Tidess\nmore"));
+    add("shop-title-length", in_shop("    longest-title: 6 characters\n", "Title: Tidess!\nmore"),
+        in_shop("    longest-title: 6 characters\n", "Title: Tidess\nmore"));
     const std::string statements = "    statements:\n      digital-files: { any-of: [\"digital download\"], why: people expect a parcel }\n";
     add("shop-statements", in_shop(statements, "A journal kit."), in_shop(statements, "A journal kit, as a digital download."));
 }

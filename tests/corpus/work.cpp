@@ -121,7 +121,8 @@ std::string plain_pdf(int pages, double width, double height, bool with_font) {
     QPDF pdf;
     pdf.emptyPDF();
     for (int number = 1; number <= pages; ++number) {
-        QPDFObjectHandle page = pdf.makeIndirectObject(QPDFObjectHandle::parse("<< /Type /Page /MediaBox [0 0 " + std::to_string(width) + " " + std::to_string(height) + "] /Resources << >> >>"));
+        QPDFObjectHandle page = pdf.makeIndirectObject(QPDFObjectHandle::parse("<< /Type /Page /MediaBox [0 0 " + std::to_string(width) + " " +
+                                                                               std::to_string(height) + "] /Resources << >> >>"));
         std::string content = "0.8 0.85 0.87 rg -9 -9 2000 2000 re f 0.4 g 60 " + std::to_string(60 + 20 * number) + " 90 40 re f ";
         if (with_font) {
             page.getKey("/Resources").replaceKey("/Font", QPDFObjectHandle::parse("<< /F << /Type /Font /Subtype /Type1 /BaseFont /Helvetica >> >>"));

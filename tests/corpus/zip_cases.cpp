@@ -112,7 +112,8 @@ void add_packing(const std::function<void(const char*, Change, Change)>& add) {
     add("bundle-descriptors", foreign({with_descriptor(text("notes.txt"))}), foreign({with_descriptor(deflated("notes.txt", "a stream"))}));
     add("bundle-inflates", inflating(true), inflating(false));
     add("bundle-zip64", foreign(many(65535)), foreign(many(65534)));
-    add("bundle-zip64", foreign({in_zip64()}), foreign({set(text("notes.txt"), [](Odd& entry) { entry.extra = little(0x5455, 2) + little(5, 2) + little(1, 1) + little(1700000000, 4); })}));
+    add("bundle-zip64", foreign({in_zip64()}),
+        foreign({set(text("notes.txt"), [](Odd& entry) { entry.extra = little(0x5455, 2) + little(5, 2) + little(1, 1) + little(1700000000, 4); })}));
 }
 
 void add_agreement(const std::function<void(const char*, Change, Change)>& add) {
@@ -143,7 +144,8 @@ void add_content(const std::function<void(const char*, Change, Change)>& add) {
     add("bundle-programs", foreign({bytes("page.pdf.dat", "MZ" + std::string(62, '\0') + "PE")}), foreign({bytes("notes.txt", "MZ " + std::string(80, 'z'))}));
     add("bundle-programs", foreign({bytes("fonts", "\x7f" "ELF" + std::string(60, '\1'))}), foreign({bytes("fonts", "ELF" + std::string(60, '\1'))}));
     add("bundle-nested", foreign({text("more pages.zip")}), foreign({text("zip codes.txt")}));
-    add("bundle-nested", foreign({bytes("bonus.dat", bundle::sample::odd_zip({text("bonus.txt")}))}), foreign({bytes("letter.docx", bundle::sample::odd_zip({text("word/document.xml")}))}));
+    add("bundle-nested", foreign({bytes("bonus.dat", bundle::sample::odd_zip({text("bonus.txt")}))}),
+        foreign({bytes("letter.docx", bundle::sample::odd_zip({text("word/document.xml")}))}));
     add("bundle-nested", foreign({bytes("bonus", tar_like())}), foreign({bytes("bonus", tar_like().substr(1))}));
     add("bundle-empty-file", foreign({bytes("notes.txt", "")}), foreign({bytes("notes.txt", "x")}));
     add("bundle-folder-entries", foreign({bytes("Covers/", "")}), foreign({bytes("Covers/", ""), text("Covers/notes.txt")}));
@@ -154,13 +156,16 @@ void add_content(const std::function<void(const char*, Change, Change)>& add) {
 
 void add_names(const std::function<void(const char*, Change, Change)>& add) {
     add("bundle-name-doubles", foreign({text("Notes.txt"), text("notes.txt")}), foreign({text("notes 1.txt"), text("notes 2.txt")}));
-    add("bundle-name-doubles", foreign({text("\xc3\x89t\xc3\xa9.txt", utf8), text("\xc3\xa9t\xc3\xa9.txt", utf8)}), foreign({text("\xc3\xa8t\xc3\xa9.txt", utf8), text("\xc3\xa9t\xc3\xa9.txt", utf8)}));
+    add("bundle-name-doubles", foreign({text("\xc3\x89t\xc3\xa9.txt", utf8), text("\xc3\xa9t\xc3\xa9.txt", utf8)}),
+        foreign({text("\xc3\xa8t\xc3\xa9.txt", utf8), text("\xc3\xa9t\xc3\xa9.txt", utf8)}));
     add("bundle-name-doubles", foreign({text("notes.txt"), text("notes.txt")}), foreign({text("notes.txt"), text("My Kit/notes.txt")}));
     add("bundle-name-doubles", foreign({text("my kit")}), foreign({text("my kit.txt")}));
     add("bundle-name-utf8", foreign({text("caf\xe9.txt", utf8)}), foreign({text("caf\xc3\xa9.txt", utf8)}));
-    add("bundle-name-unmarked", foreign({text("caf\xc3\xa9.txt")}), foreign({set(text("caf\x82.txt"), [](Odd& entry) { entry.extra = unicode_path("caf\x82.txt", "caf\xc3\xa9.txt"); })}));
+    add("bundle-name-unmarked", foreign({text("caf\xc3\xa9.txt")}),
+        foreign({set(text("caf\x82.txt"), [](Odd& entry) { entry.extra = unicode_path("caf\x82.txt", "caf\xc3\xa9.txt"); })}));
     // The field holds for the name that it was made for alone.
-    add("bundle-name-unmarked", foreign({set(text("caf\x82.txt"), [](Odd& entry) { entry.extra = unicode_path("old.txt", "caf\xc3\xa9.txt"); })}), foreign({text("cafe.txt")}));
+    add("bundle-name-unmarked", foreign({set(text("caf\x82.txt"), [](Odd& entry) { entry.extra = unicode_path("old.txt", "caf\xc3\xa9.txt"); })}),
+        foreign({text("cafe.txt")}));
     add("bundle-name-composed", foreign({text("cafe\xcc\x81.txt", utf8)}), foreign({text("caf\xc3\xa9.txt", utf8)}));
     add("bundle-name-portable", foreign({text("My Kit/What now?.txt")}), foreign({text("My Kit/What now!.txt")}));
     add("bundle-name-portable", foreign({text("My Kit/aux.txt")}), foreign({text("My Kit/auxiliary.txt")}));
@@ -170,7 +175,8 @@ void add_names(const std::function<void(const char*, Change, Change)>& add) {
     add("bundle-name-escapes", foreign({text("/notes.txt")}), foreign({text("notes/notes.txt")}));
     add("bundle-name-escapes", foreign({text("My Kit/../../notes.txt")}), foreign({text("My Kit/notes...txt")}));
     // C:\Users\ 20 letters \Downloads\ corpus-1.0.0 \ are 53 characters.
-    add("bundle-path-length", foreign({text(std::string(100, 'a') + "/" + std::string(102, 'b') + ".txt")}), foreign({text(std::string(100, 'a') + "/" + std::string(101, 'b') + ".txt")}));
+    add("bundle-path-length", foreign({text(std::string(100, 'a') + "/" + std::string(102, 'b') + ".txt")}),
+        foreign({text(std::string(100, 'a') + "/" + std::string(101, 'b') + ".txt")}));
 }
 
 }  // namespace

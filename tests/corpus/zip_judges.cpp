@@ -56,13 +56,16 @@ public:
     /// Status 0: no fault; 1: a warning (unzip(1), DIAGNOSTICS). It takes names as bytes, and does not judge whether they are UTF-8.
     void unzip(const test::Said& said) {
         const auto& headers = ours_.structure.entries;
-        const bool bad_name = std::any_of(headers.begin(), headers.end(), [](const bundle::EntryHeader& entry) { return entry.says_utf8() && bad_utf8_at(entry.name); });
+        const bool bad_name = std::any_of(headers.begin(), headers.end(),
+                                          [](const bundle::EntryHeader& entry) { return entry.says_utf8() && bad_utf8_at(entry.name); });
         if (said.status == 0 && unread(ours_) && !bad_name) differ("unzip finds no fault", ours_.damage.empty() ? "a file cannot be read" : ours_.damage);
         if (said.status != 0 && !told(ours_)) differ("unzip ends with " + std::to_string(said.status) + ": " + said.text.substr(0, 200), "nothing is told");
     }
 
     void zipinfo(const test::Said& said) {
-        if (said.status == 0 && ours_.structure.damage.empty()) same("lines of zipinfo", std::to_string(std::count(said.text.begin(), said.text.end(), '\n')), std::to_string(ours_.structure.entries.size()));
+        if (said.status == 0 && ours_.structure.damage.empty())
+            same("lines of zipinfo", std::to_string(std::count(said.text.begin(), said.text.end(), '\n')),
+                 std::to_string(ours_.structure.entries.size()));
     }
 
     /// Of `-tv` the first letter tells a link.
@@ -77,8 +80,9 @@ public:
 private:
     void entry(const nlohmann::json& theirs, const bundle::EntryHeader& ours) {
         same("name", theirs["name"], hex(ours.name));
-        const std::map<std::string, std::uint64_t> numbers{{"crc", ours.crc}, {"packed", ours.packed}, {"size", ours.size}, {"method", ours.method}, {"flags", ours.flags},
-                                                           {"made_on", ours.made_on}, {"attributes", ours.attributes}, {"offset", ours.offset}, {"date", ours.date}, {"time", ours.time}};
+        const std::map<std::string, std::uint64_t> numbers{
+            {"crc", ours.crc},         {"packed", ours.packed},         {"size", ours.size},     {"method", ours.method}, {"flags", ours.flags},
+            {"made_on", ours.made_on}, {"attributes", ours.attributes}, {"offset", ours.offset}, {"date", ours.date},     {"time", ours.time}};
         for (const auto& [key, number] : numbers) same(key.c_str(), std::to_string(theirs[key].get<std::uint64_t>()), std::to_string(number));
         same("comment", theirs["comment"], hex(ours.comment));
     }

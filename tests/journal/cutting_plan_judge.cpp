@@ -155,7 +155,9 @@ private:
             auto more = taken;
             ++more[b];
             const kit::Board& board = supply_[b].board;
-            choose_boards(groups, at + 1, more, {so_far.boards + 1, so_far.area + static_cast<long>(mm(board.size.width)) * mm(board.size.height), std::max(so_far.remainder, *left)});
+            choose_boards(groups, at + 1, more,
+                          {so_far.boards + 1, so_far.area + static_cast<long>(mm(board.size.width)) * mm(board.size.height),
+                           std::max(so_far.remainder, *left)});
         }
     }
 

@@ -152,7 +152,8 @@ TEST_CASE("what checks say stands on buyers' sheets: it has no words of the mani
     for (const auto& [name, journal] : pipeline().journals)
         for (const kit::CheckTemplate& check : journal.checks)
             for (const std::string& said : {check.message, check.mend})
-                for (const char* word : {"print-at", "board-stock", "spine-stock", "kit.yaml", "drawn-at", "glued-in", "choices", "prints:", "stock:", ".yaml", "template"}) {
+                for (const char* word : {"print-at", "board-stock", "spine-stock", "kit.yaml", "drawn-at", "glued-in", "choices",
+                                         "prints:", "stock:", ".yaml", "template"}) {
                     CAPTURE(name, check.name, said, word);
                     CHECK(said.find(word) == std::string::npos);
                 }

@@ -161,7 +161,8 @@ TEST_CASE("what formulas do not hold is refused with line, column and the formul
 }
 
 TEST_CASE("nothing of muParser's own is left in formulas") {
-    const auto text = GENERATE(as<std::string>{}, "sin(three)", "rint(three)", "sum(three)", "avg(three)", "ceil3", "log(three)", "e * three", "rnd(1)", "sign(three)");
+    const auto text = GENERATE(as<std::string>{}, "sin(three)", "rint(three)", "sum(three)", "avg(three)", "ceil3", "log(three)", "e * three",
+                               "rnd(1)", "sign(three)");
     CAPTURE(text);
     CHECK(refusal_of(text).at(0).code == "formula-unknown-name");
     CHECK(refusal_of("_pi * three").at(0).code == "formula-sign");

@@ -32,8 +32,11 @@ TEST_CASE("each unit system has its own lengths and its own steps; the paper say
 }
 
 TEST_CASE("a value within 0.05 mm of a step is that step, whichever way it is rounded") {
-    for (const auto& [size, way, shown] : std::vector<std::tuple<double, Rounding, double>>{
-             {144.04, Rounding::up, 144}, {144.06, Rounding::up, 144.5}, {144.46, Rounding::down, 144.5}, {144.44, Rounding::down, 144}, {144.2, Rounding::nearest, 144}}) {
+    for (const auto& [size, way, shown] : std::vector<std::tuple<double, Rounding, double>>{{144.04, Rounding::up, 144},
+                                                                                            {144.06, Rounding::up, 144.5},
+                                                                                            {144.46, Rounding::down, 144.5},
+                                                                                            {144.44, Rounding::down, 144},
+                                                                                            {144.2, Rounding::nearest, 144}}) {
         Template t;
         t.length("size", Length::mm(size), Length::mm(size)).piece("board", "1", "size", "size", way);
         CHECK(journal::compute(t.made, conditions(a4())).piece("board")->width.rounded == Length::mm(shown));

@@ -71,7 +71,9 @@ TEST_CASE("formulas know the stations, the path, and the strands in the fullest 
 TEST_CASE("a turn round an edge is as long as the way out to it and back") {
     using kit::Around;
     Template t;
-    t.length("inset", Length::mm(20), Length::inches(0.75)).length("from-spine", Length::mm(8), Length::inches(0.3125)).length("block", Length::mm(3), Length::inches(0.125));
+    t.length("inset", Length::mm(20), Length::inches(0.75))
+        .length("from-spine", Length::mm(8), Length::inches(0.3125))
+        .length("block", Length::mm(3), Length::inches(0.125));
     t.sewn({"inset", "inset + 50 * block / 3", "page_height - inset"}, {2, 2, 1, 1, 1, 2, 3, 3});
     t.made.sewing->around = {Around::spine, Around::nothing, Around::spine, Around::head, Around::nothing, Around::nothing, Around::tail};
     t.made.sewing->inset = t.formula("from_spine");
@@ -162,7 +164,9 @@ TEST_CASE("formulas are given how thick a thing is, or what a kit chose in its p
     t.made.pieces[0].instead = {{"felt", "Felt", "wool", {}, "", kit::BothLengths{Length::mm(3), Length::inches(0.125)}}, {"cloth", "Cloth", "linen", {}, ""}};
     t.made.pieces[0].optional = true;
     t.figure("twice", "2 * thickness_of_flap", Rounding::nearest, false);
-    const auto told = [&](const kit::JournalTemplate& made, const Paper& paper, UnitSystem system) { return journal::compute(made, conditions(paper, 0.5)).figures.at(0).text(system); };
+    const auto told = [&](const kit::JournalTemplate& made, const Paper& paper, UnitSystem system) {
+        return journal::compute(made, conditions(paper, 0.5)).figures.at(0).text(system);
+    };
     const auto choice = [&](const std::string& name) { return kit::chosen(t.made, {{"flap", {name, {}}}}); };
     CHECK(told(t.made, a4(), UnitSystem::metric) == "4 mm");  // it does not shrink with the print
     CHECK(told(t.made, letter(), UnitSystem::us) == "1/8 in");

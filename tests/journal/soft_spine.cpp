@@ -261,7 +261,8 @@ TEST_CASE("with any print size fixed sizes stay and printed ones shrink", "[many
         CHECK(m.piece("hinge-tape")->width.rounded == full.piece("hinge-tape")->width.rounded);
         const Length quantum = Length::units(4);
         CHECK(abs((m.piece("board")->width.exact - c.page.width) - (full.piece("board")->width.exact - full.conditions.page.width)) <= quantum);
-        CHECK(abs((m.piece("cover-paper")->height.exact - m.piece("board")->height.exact) - (full.piece("cover-paper")->height.exact - full.piece("board")->height.exact)) <= quantum);
+        CHECK(abs((m.piece("cover-paper")->height.exact - m.piece("board")->height.exact) -
+                  (full.piece("cover-paper")->height.exact - full.piece("board")->height.exact)) <= quantum);
         CHECK(abs(m.page_stations.front().exact - full.page_stations.front().exact * scale) <= quantum);
         CHECK(abs(m.spine_stations[1].exact * 2 - m.piece("board")->height.exact) <= quantum);
         // Boards cover, liners go in, with either ruler.

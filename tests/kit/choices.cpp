@@ -184,7 +184,8 @@ TEST_CASE("a tool stays in a step for what else needs it there") {
 }
 
 TEST_CASE("choices that the template does not offer are told together, at their marks") {
-    const auto notes = refused({{"eyelt", "bare"}, {"board", "none"}, {"eyelet", "none"}, {"liner", "feld"}, {"thread", "wire"}, {"band", "twine"}, {"tape", "strip"}});
+    const auto notes = refused(
+        {{"eyelt", "bare"}, {"board", "none"}, {"eyelet", "none"}, {"liner", "feld"}, {"thread", "wire"}, {"band", "twine"}, {"tape", "strip"}});
     REQUIRE(notes.size() == 6);
     const auto note = [&](int line) { return *std::find_if(notes.begin(), notes.end(), [&](const FaultNote& n) { return n.where.line == line; }); };
     for (const FaultNote& one : notes) {

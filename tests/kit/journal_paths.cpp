@@ -38,15 +38,19 @@ TEST_CASE("faults in a stitch path and its thread") {
         {j_yaml, "thread: cord", "thread: ▸cort", "unknown-name", "write 'cord'"},
         {j_yaml, "thread: cord", "thread: ▸tape", "unknown-name"},  // a piece
         {j_yaml, "thread: cord", "thread: ▸band", "not-here"},      // may be left out
-        {j_yaml, "thread: cord }\ncut-lengths:\n  cord: { title: C,", "thread: ▸cord }\ncut-lengths:\n  cord: { or: { glued: { title: Glued } }, title: C,", "not-here"},
+        {j_yaml, "thread: cord }\ncut-lengths:\n  cord: { title: C,",
+         "thread: ▸cord }\ncut-lengths:\n  cord: { or: { glued: { title: Glued } }, title: C,", "not-here"},
     });
 }
 
 TEST_CASE("a path may turn round the spine, the head and the tail") {
-    const auto sewing = *changed_journal(path_as_it_is, "path: [2, spine, 2, 1, spine, 1, head, 1, 2, 3, tail, 3], begins: front, inset: edge, through: edge * 2").sewing;
+    const auto sewing = *changed_journal(path_as_it_is,
+                                         "path: [2, spine, 2, 1, spine, 1, head, 1, 2, 3, tail, 3], begins: front, inset: edge, through: edge * 2")
+                             .sewing;
     CHECK(sewing.path == std::vector<int>{2, 2, 1, 1, 1, 2, 3, 3});
     using kit::Around;
-    CHECK(sewing.around == std::vector<Around>{Around::spine, Around::nothing, Around::spine, Around::head, Around::nothing, Around::nothing, Around::tail, Around::nothing});
+    CHECK(sewing.around == std::vector<Around>{Around::spine, Around::nothing, Around::spine, Around::head, Around::nothing, Around::nothing,
+                                               Around::tail, Around::nothing});
     CHECK(sewing.after(3) == Around::head);
     CHECK(sewing.after(99) == Around::nothing);
     CHECK_FALSE(sewing.begins_inside);

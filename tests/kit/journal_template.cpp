@@ -66,8 +66,8 @@ TEST_CASE("pieces, cut lengths, items and figures are read with what may stand i
     CHECK(tape.instead[0].material == "cord");
     CHECK(tape.instead[0].use == "strong");
     CHECK_FALSE(tape.thickness);
-    const auto thick = changed_journal("material: cloth, or: { strip: { material: cord,",
-                                       "material: cloth, thickness: { metric: 1 mm, us: 1/16 in }, or: { strip: { material: cord, thickness: { metric: 2 mm, us: 5/64 in },").pieces[1];
+    const char* with_thickness = "material: cloth, thickness: { metric: 1 mm, us: 1/16 in }, or: { strip: { material: cord, thickness: { metric: 2 mm, us: 5/64 in },";
+    const auto thick = changed_journal("material: cloth, or: { strip: { material: cord,", with_thickness).pieces[1];
     REQUIRE((thick.thickness && thick.instead.at(0).thickness));
     CHECK(thick.thickness->us == Length::inches(0.0625));
     CHECK(thick.instead[0].thickness->metric == Length::mm(2));
@@ -140,7 +140,8 @@ TEST_CASE("sewing and steps are read") {
     CHECK(changed_journal(path_as_it_is, "path: [1, 3]").sewing->path.size() == 2);
     CHECK(changed_journal(path_as_it_is, "path: [2, 3], begins: outside").sewing->path.size() == 2);
     SmallPipeline unsewn;
-    unsewn.put(j_yaml, with(with(unsewn.text(j_yaml), "sewing: { signatures: n, rows: 1, path: [2, 1, 3, 2], thread: cord }\n", ""), "drawing: stitch", "drawing: corner"));
+    unsewn.put(j_yaml, with(with(unsewn.text(j_yaml), "sewing: { signatures: n, rows: 1, path: [2, 1, 3, 2], thread: cord }\n", ""),
+                            "drawing: stitch", "drawing: corner"));
     CHECK_FALSE(unsewn.read().journals.at("j").sewing);
 }
 
@@ -156,7 +157,8 @@ TEST_CASE("faults in a template's names and formulas") {
         {j_yaml, "  board-width: page", "  ▸page-width: page", "reserved-name"},
         {j_yaml, "  board-width: page", "  has: edge\n  board-width: page_width\n  ▸has-board: page", "reserved-name"},
         {j_yaml, "  board-width: page", "  ▸page-station-4: page_width\n  page-station: edge\n  board-width: page", "reserved-name"},
-        {j_yaml, "  board-width: page", "  ▸spine-station-10: edge\n  ▸stitch-path: edge\n  ▸strands-across: edge\n  ▸glued-in: edge\n  board-width: page", "reserved-name"},
+        {j_yaml, "  board-width: page",
+         "  ▸spine-station-10: edge\n  ▸stitch-path: edge\n  ▸strands-across: edge\n  ▸glued-in: edge\n  board-width: page", "reserved-name"},
         {j_yaml, "  board-width: page", "  ▸board_width: page", "bad-name"},
         {j_yaml, "page_width + edge", "▸[page_width]", "wrong-type"},
         {j_yaml, "page_width + edge", "▸\"\"", "bad-formula"},
@@ -206,7 +208,8 @@ TEST_CASE("each picture has the pieces that it reads, of the kind that it draws"
     refused_as("case-cover", "  spine: " + paper + "  spine-cloth: " + strip, 2, "as something rigid, and it is of stock 'cover'");
     refused_as("opened-cover", "  hinge-tape: " + strip, 1, "as something soft");
     refused_as("soft-cover", "  soft-cover: { optional: true, title: P, count: 1, width: edge, height: edge, stock: cover }\n", 1, "may do without it");
-    refused_as("soft-cover", "  soft-cover: { or: { bare: { title: Bare } }, title: P, count: 1, width: edge, height: edge, stock: cover }\n", 1, "may do without it");
+    refused_as("soft-cover", "  soft-cover: { or: { bare: { title: Bare } }, title: P, count: 1, width: edge, height: edge, stock: cover }\n", 1,
+               "may do without it");
     CHECK(read_as("soft-cover", "  soft-cover: { or: { tape: { material: cord } }, title: P, count: 1, width: edge, height: edge, stock: cover }\n").empty());
 }
 
@@ -220,7 +223,8 @@ TEST_CASE("without a picture nothing is asked of the pieces, and no cover and no
     pipeline.put(j_yaml, text);
     CHECK(pipeline.told() == "not-here pipeline/journals/j.yaml 30:80\n");
     check_broken({{j_yaml, "picture: opened-cover\nlengths", "▸picture: wrapped-cover\nlengths", "picture-lacks", "picture: none"}});
-    pipeline.put(j_yaml, with(with(pipeline.text(j_yaml), "drawing: cover", "drawing: corner"), "page: [edge, edge * 2, edge * 3]", "page: [edge, edge * 2, edge * 3], spine: [edge, edge * 2, edge * 3]"));
+    pipeline.put(j_yaml, with(with(pipeline.text(j_yaml), "drawing: cover", "drawing: corner"), "page: [edge, edge * 2, edge * 3]",
+                              "page: [edge, edge * 2, edge * 3], spine: [edge, edge * 2, edge * 3]"));
     CHECK(pipeline.told() == "picture-lacks pipeline/journals/j.yaml 4:1\n");
 }
 
@@ -273,7 +277,9 @@ TEST_CASE("what a step's text names is there, and its sections are closed, or th
         {j_yaml, "text: Sew it.", "text: \"Sew ▸{{{edge}}} it.\"", "bad-tag"},
         {j_yaml, "text: Sew it.", "text: \"Sew {{! {{ }}▸{{edeg}} it.\"", "unknown-name", "write '{{edge}}'"},
         {j_yaml, "text: \"Cut  it.\"", "text: \"Cut  ▸{{it}}.\"", "unknown-name"},
-        {j_yaml, "- { title: Sew, text: Sew it., uses", "- title: Sew\n    text: >-\n      Äußere {{n}}\n      ends {{#has-band}}once\n      or ▸{{twise}}{{/has-band}} or ▸{{thrise}}\n      never.\n  - { title: Sew, text: Sew it., uses",
+        {j_yaml, "- { title: Sew, text: Sew it., uses",
+         "- title: Sew\n    text: >-\n      Äußere {{n}}\n      ends {{#has-band}}once\n      or ▸{{twise}}{{/has-band}} or ▸{{thrise}}\n      "
+         "never.\n  - { title: Sew, text: Sew it., uses",
          "unknown-name"},
     });
 }
@@ -285,7 +291,8 @@ TEST_CASE("faults in a template's pieces, lengths, items and figures") {
         {j_yaml, "{ title: B, count: n, width: board_width,", "▸{ title: B, count: n,", "missing-key"},
         {j_yaml, "stock: board", "stock: board, rounding: { metric: ▸0 mm, us: 1/16 in, way: up }", "out-of-range"},
         {j_yaml, "stock: board", "stock: board, ▸material: cord", "not-here", "stock: bought"},
-        {j_yaml, "{ title: T, count: 1, width: edge, height: edge, stock: bought, material: cloth,", "▸{ title: T, count: 1, width: edge, height: edge, stock: bought,", "missing-key"},
+        {j_yaml, "{ title: T, count: 1, width: edge, height: edge, stock: bought, material: cloth,",
+         "▸{ title: T, count: 1, width: edge, height: edge, stock: bought,", "missing-key"},
         {j_yaml, "material: cloth", "material: ▸clothe", "unknown-name", "write 'cloth'"},
         {j_yaml, "glue: paste", "glue: ▸past", "unknown-name", "write 'paste'"},
         {j_yaml, "glue: paste", "glue: ▸cord", "unknown-name"},  // a length, not an item
@@ -298,7 +305,9 @@ TEST_CASE("faults in a template's pieces, lengths, items and figures") {
         {j_yaml, "{ strip:", "{ ▸Strip:", "bad-name", "write 'strip'"},
         {j_yaml, "cord, use: strong", "cord, ▸thickness: { metric: 1 mm, us: 1/16 in }, use: strong", "not-here", "to the thing itself"},
         {j_yaml, "{ title: Bare,", "{ ▸thickness: { metric: 1 mm, us: 1/16 in }, title: Bare,", "not-here"},
-        {j_yaml, "tools: [setter], or: { bare: {", "tools: [setter], thickness: { metric: 1 mm, us: 1/16 in }, or: { bare: { ▸thickness: { metric: 1 mm, us: 1/16 in },", "not-here", "material"},
+        {j_yaml, "tools: [setter], or: { bare: {",
+         "tools: [setter], thickness: { metric: 1 mm, us: 1/16 in }, or: { bare: { ▸thickness: { metric: 1 mm, us: 1/16 in },", "not-here",
+         "material"},
         {j_yaml, "stock: bought,", "thickness: ▸3 mm, stock: bought,", "wrong-type"},
         {j_yaml, "stock: bought,", "thickness: { metric: ▸3, us: 1/8 in }, stock: bought,", "bare-number"},
         {j_yaml, "tools: [awl]", "tools: [▸owl]", "unknown-name", "write 'awl'"},
@@ -330,7 +339,8 @@ TEST_CASE("faults in a template's steps") {
         {j_yaml, "text: Sew it.", "text: ▸''", "missing-value"},
         {j_yaml, "text: Sew it.", "text: Sew it., when: ▸[has_band]", "wrong-type"},
         {j_yaml, "text: Sew it.", "text: Sew it., ▸whenn: has_band", "unknown-key", "write 'when'"},
-        {j_yaml, "  - { title: Cut, text: \"Cut  it.\", uses: [board, page, left], tools: [ruler], drawing: cover }\n  - { title: Sew,", "  - ▸Cut it.\n  - { title: Sew,", "wrong-type"},
+        {j_yaml, "  - { title: Cut, text: \"Cut  it.\", uses: [board, page, left], tools: [ruler], drawing: cover }\n  - { title: Sew,",
+         "  - ▸Cut it.\n  - { title: Sew,", "wrong-type"},
     });
 }
 
@@ -363,8 +373,9 @@ TEST_CASE("all faults of a template are told in one run") {
 }
 
 TEST_CASE("names that formulas are given") {
-    for (const char* name : {"page_width", "spine_caliper", "page_grammage", "cover_grammage", "board_printed", "glued_in", "stitch_path", "stitch_strands", "stitch_inset", "stitch_through", "strands_across",
-                             "page_station_1", "page_station_12", "spine_station_3", "has_eyelet", "has_closing_band", "without_closing_band", "thickness_of_tape", "pi", "max"}) {
+    for (const char* name : {"page_width", "spine_caliper", "page_grammage", "cover_grammage", "board_printed", "glued_in", "stitch_path",
+                             "stitch_strands", "stitch_inset", "stitch_through", "strands_across", "page_station_1", "page_station_12",
+                             "spine_station_3", "has_eyelet", "has_closing_band", "without_closing_band", "thickness_of_tape", "pi", "max"}) {
         INFO(name);
         CHECK(kit::is_given_name(name));
     }

@@ -61,7 +61,9 @@ TEST_CASE("boards, calipers, choices and what is glued in") {
     CHECK(tags.glued_in == 6);
     CHECK(tags.filled == Length::mm(1.5));
     CHECK_FALSE(kit.read(with_extra(", glued-in: 200")).sets.at(1).filled);
-    const auto part = kit.read(sound_manifest + "  pockets: { role: part, part: trifold-pocket, faces: { outside: art/1.png }, glued-in: 2, filled: 1/8 in }\n").sets.at(1);
+    const auto part = kit.read(sound_manifest +
+                               "  pockets: { role: part, part: trifold-pocket, faces: { outside: art/1.png }, glued-in: 2, filled: 1/8 in }\n")
+                          .sets.at(1);
     CHECK(part.glued_in == 2);
     CHECK(part.filled == Length::inches(0.125));
 }
@@ -143,7 +145,8 @@ TEST_CASE("faults in what a manifest says of its materials") {
         CHECK(told(notes) == row.told);
         if (*row.mend && !notes.empty()) CHECK_THAT(notes.front().mend, Catch::Contains(row.mend));
     }
-    CHECK_THAT(kit.faults(with_lines("rules: { journal-spine-fill: { limit: 3 mm, level: note, reason: r } }")).at(0).what, Catch::Contains("formula of the template"));
+    CHECK_THAT(kit.faults(with_lines("rules: { journal-spine-fill: { limit: 3 mm, level: note, reason: r } }")).at(0).what,
+               Catch::Contains("formula of the template"));
     CHECK_THAT(kit.faults(with_lines("rules: { journal-x: { level: note, reason: r } }")).at(0).what, Catch::Contains("pipeline/journals/soft-spine.yaml"));
 }
 

@@ -69,7 +69,9 @@ TEST_CASE("an alias bomb is refused at once and never swells") {
 
 TEST_CASE("depth, number of values and size are limited") {
     ExampleKit kit;
-    const auto deep = [](int levels) { return "x: " + std::string(static_cast<std::size_t>(levels), '[') + std::string(static_cast<std::size_t>(levels), ']') + "\n"; };
+    const auto deep = [](int levels) {
+        return "x: " + std::string(static_cast<std::size_t>(levels), '[') + std::string(static_cast<std::size_t>(levels), ']') + "\n";
+    };
     CHECK(told(kit.faults(sound_manifest + deep(23))) == "unknown-key 12:1");
     CHECK(told(kit.faults(sound_manifest + deep(24))) == "too-deep 12:27");
     CHECK(told(kit.faults(sound_manifest + "x: " + std::string(100'000, '[') + "\n")).substr(0, 8) == "too-deep");
@@ -87,7 +89,8 @@ TEST_CASE("depth, number of values and size are limited") {
 
 TEST_CASE("a mebibyte of anything is read or refused within seconds") {
     ExampleKit kit;
-    for (const std::string piece : {"a: b\n", "- ", "-\n", "? ", "[a, ", "{a: ", "\"", "'", "a ", "  a:\n", "!", "&a ", "*a ", "#", "|\n ", "a: &b\n", ": ", "- - -\n", "\n", "\xc3\xa9"}) {
+    for (const std::string piece : {"a: b\n", "- ",  "-\n", "? ", "[a, ", "{a: ",    "\"", "'",       "a ", "  a:\n",
+                                    "!",      "&a ", "*a ", "#",  "|\n ", "a: &b\n", ": ", "- - -\n", "\n", "\xc3\xa9"}) {
         std::string text = "x: ";
         while (text.size() + piece.size() <= (std::size_t{1} << 20)) text += piece;
         INFO(piece);
@@ -99,7 +102,9 @@ TEST_CASE("a mebibyte of anything is read or refused within seconds") {
 
 TEST_CASE("every beginning of a manifest, and every one with a byte changed, is read or refused with a line") {
     ExampleKit kit;
-    const std::string whole = sound_manifest + "calipers: { copy-80: 1.3 cm3/g }\nchoices: { closing-band: none }\nrules: { artwork-ppi: { limit: 200 ppi, reason: \"a 'soft' one\" } } # é\n";
+    const std::string whole = sound_manifest +
+                              "calipers: { copy-80: 1.3 cm3/g }\nchoices: { closing-band: none }\nrules: { artwork-ppi: { limit: 200 ppi, reason: "
+                              "\"a 'soft' one\" } } # é\n";
     REQUIRE(kit.faults(whole).empty());
     const auto check = [&](const std::string& text) {
         for (const FaultNote& note : kit.faults(text)) {

@@ -105,7 +105,8 @@ TEST_CASE("sizes are written in many ways") {
     ExampleKit kit;
     const auto size = [&](const std::string& text) { return kit.read(with(sound_manifest, "stock: copy-100", "drawn-at: " + text)).sets[0].drawn_at; };
     const Size wanted{Length::mm(303), Length::mm(221.9)};
-    for (const char* text : {"303 x 221.9 mm", "303x221.9mm", "303 mm x 221.9 mm", "303 × 221.9 mm", "303×221.9 mm", "30.3 cm x 221.9 mm", "30.3 x 22.19 cm", "303 X 221.9 mm"}) {
+    for (const char* text : {"303 x 221.9 mm", "303x221.9mm", "303 mm x 221.9 mm", "303 × 221.9 mm", "303×221.9 mm", "30.3 cm x 221.9 mm",
+                             "30.3 x 22.19 cm", "303 X 221.9 mm"}) {
         INFO(text);
         CHECK(size(text) == wanted);
     }

@@ -145,11 +145,12 @@ TEST_CASE("rules: every one says what, why and from where, and limits stand wher
         CHECK(rule.limit.has_value() == !rule.unit.empty());
         CHECK(rule.mark.line > 0);
     }
-    for (const char* rule : {"artwork-damaged", "artwork-ppi", "artwork-ppi-low", "artwork-covers-paper", "artwork-bleed", "artwork-safe-area", "artwork-density-tag",
-                             "artwork-recoded", "artwork-blank", "odd-faces", "mixed-orientation", "page-size", "page-boxes",
-                             "viewer-preferences", "output-intent", "fonts-embedded", "picture-identical", "picture-placed", "ink-inside-printable", "ink-to-edge",
-                             "page-count", "file-damaged", "sheet-text-agrees", "journal-check", "bundle-names", "bundle-complete", "bundle-digests", "bundle-damaged",
-                             "shop-limits", "record-agrees"}) {
+    for (const char* rule : {"artwork-damaged",   "artwork-ppi",         "artwork-ppi-low",   "artwork-covers-paper", "artwork-bleed",
+                             "artwork-safe-area", "artwork-density-tag", "artwork-recoded",   "artwork-blank",        "odd-faces",
+                             "mixed-orientation", "page-size",           "page-boxes",        "viewer-preferences",   "output-intent",
+                             "fonts-embedded",    "picture-identical",   "picture-placed",    "ink-inside-printable", "ink-to-edge",
+                             "page-count",        "file-damaged",        "sheet-text-agrees", "journal-check",        "bundle-names",
+                             "bundle-complete",   "bundle-digests",      "bundle-damaged",    "shop-limits",          "record-agrees"}) {
         INFO(rule);
         CHECK(names.count(rule) == 1);
     }
@@ -243,8 +244,9 @@ TEST_CASE("the inputs are every file that was read, sorted, with digests") {
         CHECK(input.sha256 == sha256_of(read_text(*disk, Path(QW_SOURCE_DIR) / input.shown, 1 << 20)));
     }
     CHECK(names.size() == inputs.size());
-    for (const char* name : {"pipeline/papers.yaml", "pipeline/printers.yaml", "pipeline/stocks.yaml", "pipeline/boards.yaml", "pipeline/shops.yaml", "pipeline/studio.yaml", "pipeline/fonts.yaml", "pipeline/checks.yaml",
-                             "pipeline/materials.yaml", "pipeline/studio-terms.txt", "pipeline/journals/soft-spine.yaml"}) {
+    for (const char* name : {"pipeline/papers.yaml", "pipeline/printers.yaml", "pipeline/stocks.yaml", "pipeline/boards.yaml", "pipeline/shops.yaml",
+                             "pipeline/studio.yaml", "pipeline/fonts.yaml", "pipeline/checks.yaml", "pipeline/materials.yaml",
+                             "pipeline/studio-terms.txt", "pipeline/journals/soft-spine.yaml"}) {
         INFO(name);
         CHECK(names.count(name) == 1);
     }

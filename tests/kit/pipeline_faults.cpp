@@ -61,7 +61,8 @@ TEST_CASE("faults in shared data") {
         {"papers.yaml", "iso_a4_210x297mm", "▸iso_a4_210x297in", "bad-paper"},
         {"papers.yaml", "iso_a4_210x297mm", "▸iso_a4_297x210mm", "bad-paper"},
         {"papers.yaml", "ruler: metric", "ruler: ▸inch", "unknown-word"},
-        {"papers.yaml", "{ name: iso_a4_210x297mm, title: A4, ruler: metric, source: ISO 216 }", "▸{ name: iso_a4_210x297mm, title: A4, ruler: metric }", "missing-key"},
+        {"papers.yaml", "{ name: iso_a4_210x297mm, title: A4, ruler: metric, source: ISO 216 }",
+         "▸{ name: iso_a4_210x297mm, title: A4, ruler: metric }", "missing-key"},
         {"papers.yaml", "  a4: { name", "  b4: { name: iso_a4_210x297mm, title: A4, ruler: metric, why: w }\n  a4: { ▸name", "duplicate-name"},
         {"printers.yaml", "left: 300", "left: ▸3 mm", "wrong-type"},
         {"printers.yaml", "left: 300", "left: ▸300.5", "wrong-type"},
@@ -77,9 +78,11 @@ TEST_CASE("faults in shared data") {
         {"stocks.yaml", "100 g/m2", "▸100", "bare-number"},
         {"stocks.yaml", "100 g/m2", "▸27 lb", "unknown-unit"},
         {"stocks.yaml", "100 g/m2", "▸10 g/m2", "out-of-range"},
-        {"stocks.yaml", "{ title: P, kind: paper, grammage: 100 g/m2, bulk: 1.25 cm3/g,", "▸{ title: P, kind: paper, grammage: 100 g/m2,", "missing-key"},
+        {"stocks.yaml", "{ title: P, kind: paper, grammage: 100 g/m2, bulk: 1.25 cm3/g,", "▸{ title: P, kind: paper, grammage: 100 g/m2,",
+         "missing-key"},
         {"stocks.yaml", "bulk: 1.25 cm3/g", "▸bulk: 1.25 cm3/g, caliper: 0.1 mm", "not-here"},
-        {"stocks.yaml", "{ title: P, kind: paper, grammage: 100 g/m2, bulk: 1.25 cm3/g, grade: bond", "▸{ title: P, kind: paper, grammage: 100 g/m2, bulk: 1.25 cm3/g", "missing-key"},
+        {"stocks.yaml", "{ title: P, kind: paper, grammage: 100 g/m2, bulk: 1.25 cm3/g, grade: bond",
+         "▸{ title: P, kind: paper, grammage: 100 g/m2, bulk: 1.25 cm3/g", "missing-key"},
         {"stocks.yaml", "caliper: 1 mm", "caliper: 1 mm, ▸grade: bond", "not-here"},
         {"stocks.yaml", "board-stock: b", "board-stock: ▸p", "unknown-name"},
         {"stocks.yaml", "{ journal-page: p, full-sheet: p, part: p, extra: p,", "▸{ journal-page: p, full-sheet: p, part: p,", "missing-key"},
@@ -88,7 +91,8 @@ TEST_CASE("faults in shared data") {
         {"studio.yaml", "terms.txt", "▸../terms.txt", "bad-path"},
         {"checks.yaml", "level: error", "level: ▸fatal", "unknown-word"},
         {"checks.yaml", "limit: 3, unit", "▸unit", "not-here"},
-        {"checks.yaml", "{ level: error, limit: 3, unit: mm, checks: c, why: w, source: s }", "▸{ level: error, limit: 3, unit: mm, checks: c, why: w }", "missing-key"},
+        {"checks.yaml", "{ level: error, limit: 3, unit: mm, checks: c, why: w, source: s }",
+         "▸{ level: error, limit: 3, unit: mm, checks: c, why: w }", "missing-key"},
         {"materials.yaml", "cautions: [c]", "cautions: [▸d]", "unknown-name"},
         {"materials.yaml", "why: w", "always: ▸yes, why: w", "unknown-word"},
         {"stocks.yaml", "caliper: 1 mm", "caliper: 1 mm, printed: ▸yes", "unknown-word"},
@@ -119,7 +123,8 @@ TEST_CASE("faults in shared data") {
         {"materials.yaml", "{ title: Cloth, use: u, group: glueing }", "▸{ title: Cloth, use: u }", "missing-key"},
         {"materials.yaml", "10 %", "▸10", "bare-number", "write '10 %'"},
         {"materials.yaml", "10 %", "▸101 %", "out-of-range"},
-        {"materials.yaml", "{ title: C, use: u, group: sewing, allowance: 10 %, why: w }", "▸{ title: C, use: u, group: sewing, allowance: 10 % }", "missing-key"},
+        {"materials.yaml", "{ title: C, use: u, group: sewing, allowance: 10 %, why: w }", "▸{ title: C, use: u, group: sewing, allowance: 10 % }",
+         "missing-key"},
     });
 }
 
@@ -136,7 +141,8 @@ TEST_CASE("all files' faults are told in one run, a syntax error beside the othe
     pipeline.put("texts/bad.mustache", "fine\nnot \xff fine\n");
     std::filesystem::remove(pipeline.path("checks.yaml"));
     CHECK(pipeline.told() ==
-          "missing-file pipeline/checks.yaml 0:0\nsyntax pipeline/papers.yaml 2:14\nbare-number pipeline/shops.yaml 3:52\nbad-utf8 pipeline/texts/bad.mustache 2:5\n");
+          "missing-file pipeline/checks.yaml 0:0\nsyntax pipeline/papers.yaml 2:14\nbare-number pipeline/shops.yaml 3:52\nbad-utf8 "
+          "pipeline/texts/bad.mustache 2:5\n");
 }
 
 TEST_CASE("texts are taken as they are; hidden files and folders are passed over") {

@@ -32,9 +32,11 @@ std::string form() { return form_of("kit", {blank("letter/print-check.pdf", true
 
 std::string filled() {
     std::string text = form();
-    for (const auto& [from, to] : {std::pair("printed-by:\n", "printed-by: Wren\n"), std::pair("    printer:\n", "    printer: bench inkjet\n"), std::pair("    stock:\n", "    stock: copy, 100 g/m2\n"),
-                                   std::pair("    setting:\n", "    setting: 100 %, short edge\n"), std::pair("    gauge:\n", "    gauge: 7 15/16 in\n"),
-                                   std::pair("    offset:\n", "    offset: { x: 0.5 mm, y: -1 mm }\n"), std::pair("    date:\n", "    date: 2026-09-02\n"), std::pair("    verdict:\n", "    verdict: good\n")})
+    for (const auto& [from, to] :
+         {std::pair("printed-by:\n", "printed-by: Wren\n"), std::pair("    printer:\n", "    printer: bench inkjet\n"),
+          std::pair("    stock:\n", "    stock: copy, 100 g/m2\n"), std::pair("    setting:\n", "    setting: 100 %, short edge\n"),
+          std::pair("    gauge:\n", "    gauge: 7 15/16 in\n"), std::pair("    offset:\n", "    offset: { x: 0.5 mm, y: -1 mm }\n"),
+          std::pair("    date:\n", "    date: 2026-09-02\n"), std::pair("    verdict:\n", "    verdict: good\n")})
         text = replaced(text, from, to);
     return text;
 }
@@ -52,7 +54,9 @@ std::pair<std::string, int> refused(const std::string& text) {
     return {"", 0};
 }
 
-int line_of(const std::string& text, const std::string& words) { return 1 + static_cast<int>(std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(text.find(words)), '\n')); }
+int line_of(const std::string& text, const std::string& words) {
+    return 1 + static_cast<int>(std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(text.find(words)), '\n'));
+}
 
 }  // namespace
 
@@ -96,7 +100,8 @@ TEST_CASE("What is wrong is refused where it stands") {
 }
 
 TEST_CASE("Further sheets are added at the end, and what stands there stays byte for byte") {
-    for (const std::string& before : {form(), filled(), filled().substr(0, filled().size() - 1), replaced(filled(), "kit: kit", "kit: kit   # ours"), std::string("format: 1\nkit: kit\nproofs:\n") + filled().substr(filled().find("  - "))}) {
+    for (const std::string& before : {form(), filled(), filled().substr(0, filled().size() - 1), replaced(filled(), "kit: kit", "kit: kit   # ours"),
+                                      std::string("format: 1\nkit: kit\nproofs:\n") + filled().substr(filled().find("  - "))}) {
         const std::string after = with_blanks(before, "proofs.yaml", {blank("a4/gauges.pdf", false)});
         CHECK(after.substr(0, before.size()) == before);
         const SignedProofs read = read_signed_proofs(after, "proofs.yaml");

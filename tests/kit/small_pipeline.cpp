@@ -17,7 +17,8 @@ namespace qw::test {
 SmallPipeline::SmallPipeline() {
     put("papers.yaml", "format: 1\npapers:\n  a4: { name: iso_a4_210x297mm, title: A4, ruler: metric, source: ISO 216 }\n");
     put("printers.yaml",
-        "format: 1\nusual: plain\nborderless-enlargement: { width: 5 mm, height: 4 mm, why: test }\nprinters:\n  plain:\n    title: Plain\n    single: { left: 300, bottom: 300, right: 300, top: 300 }\n"
+        "format: 1\nusual: plain\nborderless-enlargement: { width: 5 mm, height: 4 mm, why: test }\nprinters:\n  plain:\n    title: Plain\n    "
+        "single: { left: 300, bottom: 300, right: 300, top: 300 }\n"
         "    duplex: { left: 300, bottom: 300, right: 300, top: 300 }\n    why: test\n");
     put("stocks.yaml",
         "format: 1\nusual: { journal-page: p, full-sheet: p, part: p, extra: p, board-stock: b }\nstocks:\n"
@@ -36,7 +37,8 @@ SmallPipeline::SmallPipeline() {
     put("checks.yaml", "format: 1\nchecks:\n  r: { level: error, limit: 3, unit: mm, checks: c, why: w, source: s }\n");
     put("materials.yaml",
         "format: 1\ncautions:\n  c: { text: t, why: w }\n"
-        "tools:\n  ruler: { title: R, use: u, cautions: [c] }\n  punch: { title: Punch, use: u, reach: 30 mm, instead: awl, why: w }\n  awl: { title: A, use: u }\n  setter: { title: S, use: u }\n"
+        "tools:\n  ruler: { title: R, use: u, cautions: [c] }\n  punch: { title: Punch, use: u, reach: 30 mm, instead: awl, why: w }\n  awl: { "
+        "title: A, use: u }\n  setter: { title: S, use: u }\n"
         "materials:\n  cord: { title: C, use: u, group: sewing, allowance: 10 %, why: w }\n  cloth: { title: Cloth, use: u, group: glueing }\n"
         "  eyelet: { title: Eyelets, use: u, group: other }\n  paste: { title: Paste, use: u, group: glueing }\n");
     put("things.yaml",

@@ -35,7 +35,9 @@ TEST_CASE("a step's tools are on the list when it stands, and not for a step tha
     kit::Pipeline p = shelves();
     p.tools.push_back({"press", "The press", "to press", {"blows"}});
     const auto list = [&](const kit::JournalTemplate& journal) { return Counted(journal, example::conditions(example::a4()), almanac(), p).tools(); };
-    const std::string first = "ruler; brush; scissors only for corner; needle only for waxed twine; setter only for eyelets; hammer only for eyelets; awl only for bare holes";
+    const std::string first =
+        "ruler; brush; scissors only for corner; needle only for waxed twine; setter only for eyelets; hammer only for eyelets; awl only for bare "
+        "holes";
     CHECK(list(book.made) == first + "; press only for band");
     CHECK(list(kit::chosen(book.made, {{"band", {"none", {}}}})) == first);  // neither the press nor, for the step that is off, the knife
     book.made.steps[1].uses.clear();

@@ -111,7 +111,8 @@ private:
 inline kit::Pipeline shelves() {
     using Group = kit::Material::Group;
     kit::Pipeline p;
-    for (const char* name : {"ruler", "knife", "brush", "scissors", "needle", "setter", "hammer", "awl"}) p.tools.push_back({name, std::string("The ") + name, "to work with", {}});
+    for (const char* name : {"ruler", "knife", "brush", "scissors", "needle", "setter", "hammer", "awl"})
+        p.tools.push_back({name, std::string("The ") + name, "to work with", {}});
     p.tools[1].cautions = {"blades"};
     p.tools[5].cautions = {"blows"};
     p.tools[7].cautions = {"points"};
@@ -119,7 +120,8 @@ inline kit::Pipeline shelves() {
                    {"elastic", "Round elastic", "", Group::sewing, 0.1, {"loops"}}, {"twine", "Twine", "", Group::sewing, 0.2, {"tangles"}},
                    {"eyelet", "Eyelets", "", Group::other, 0.2, {"small"}},  {"pva", "PVA glue", "", Group::glueing, 0, {"fumes"}},
                    {"paste", "Paste", "", Group::glueing, 0, {"mould"}}};
-    for (const char* name : {"makers", "blades", "points", "blows", "loops", "tangles", "small", "fumes", "mould", "never"}) p.cautions.push_back({name, "Take care.", false});
+    for (const char* name : {"makers", "blades", "points", "blows", "loops", "tangles", "small", "fumes", "mould", "never"})
+        p.cautions.push_back({name, "Take care.", false});
     p.cautions[0].always = true;
     p.boards = {{"a3", "A3 greyboard", {Length::mm(297), Length::mm(420)}, "height"}, {"box", "Side of a box", {Length::mm(190), Length::mm(280)}, "unknown"}};
     p.sold_weights = {{"bond", {20, 28}}};

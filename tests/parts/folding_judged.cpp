@@ -312,7 +312,8 @@ TEST_CASE("random nets with glue and faces: tabs, hidden areas, what is seen and
         CHECK(has(result, "part-layers") == wrong);
 
         for (std::size_t i = 0; i < draft.faces.size(); ++i) {
-            const Seen seen = look(net, judged.states[static_cast<std::size_t>(draft.faces[i].after)], draft.faces[i], static_cast<int>(built.net.faces[i].panels[0]));
+            const Seen seen = look(net, judged.states[static_cast<std::size_t>(draft.faces[i].after)], draft.faces[i],
+                                   static_cast<int>(built.net.faces[i].panels[0]));
             const auto said = [&](const char* rule) {
                 return std::any_of(result.findings.begin(), result.findings.end(),
                                    [&](const Finding& f) { return f.rule == rule && f.line == 400 + static_cast<int>(i); });

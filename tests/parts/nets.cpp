@@ -88,10 +88,12 @@ Built build(const Draft& draft) {
     for (const Draft::Glue& glue : draft.glue) net.glue.push_back({index_of(draft, glue.tab), index_of(draft, glue.on), "pva-glue"});
     for (const Draft::Face& face : draft.faces) {
         const std::vector<std::size_t> panels = indices_of(draft, face.panels);
-        net.faces.push_back({face.name, face.name, face.side, panels, parts::frame_of(net.panels, panels), face.head, true, after_of(draft, face.after), face.from_front});
+        net.faces.push_back({face.name, face.name, face.side, panels, parts::frame_of(net.panels, panels), face.head, true,
+                             after_of(draft, face.after), face.from_front});
     }
     for (const Draft::Pocket& pocket : draft.pockets)
-        net.pockets.push_back({pocket.name, pocket.name, index_of(draft, pocket.front), index_of(draft, pocket.back), pocket.opens, pocket.closes, after_of(draft, pocket.after)});
+        net.pockets.push_back({pocket.name, pocket.name, index_of(draft, pocket.front), index_of(draft, pocket.back), pocket.opens, pocket.closes,
+                               after_of(draft, pocket.after)});
     net.layers = indices_of(draft, draft.layers);
     parts::Assembled made = parts::assembled(net.panels);
     net.whole = std::move(made.whole);

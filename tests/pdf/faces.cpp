@@ -159,12 +159,14 @@ TEST_CASE("sources with object streams, linearized or updated, are read") {
 TEST_CASE("small numbers of a source keep their digits") {
     const auto disk = real_disk();
     const TestFolder folder;
-    write_text(folder / "source.pdf", pdf_of({{1, "<< /Type /Catalog /Pages 2 0 R >>"},
-                                              {2, "<< /Type /Pages /Kids [3 0 R] /Count 1 >>"},
-                                              {3, "<< /Type /Page /Parent 2 0 R /MediaBox [0 0 300 300] /Contents 4 0 R /Resources << /XObject << /M 5 0 R >> >> >>"},
-                                              {4, stream_object("/M Do")},
-                                              {5, stream_object("0 0 400000 200000 re f", "/Type /XObject /Subtype /Form /BBox [0 0 500000 500000] "
-                                                                                           "/Matrix [0.00048828125 0 0 0.00048828125 0 0]")}}));
+    write_text(folder / "source.pdf",
+               pdf_of({{1, "<< /Type /Catalog /Pages 2 0 R >>"},
+                       {2, "<< /Type /Pages /Kids [3 0 R] /Count 1 >>"},
+                       {3, "<< /Type /Page /Parent 2 0 R /MediaBox [0 0 300 300] /Contents 4 0 R /Resources << /XObject << /M 5 0 R >> >> >>"},
+                       {4, stream_object("/M Do")},
+                       {5, stream_object("0 0 400000 200000 re f",
+                                         "/Type /XObject /Subtype /Form /BBox [0 0 500000 500000] "
+                                         "/Matrix [0.00048828125 0 0 0.00048828125 0 0]")}}));
     draw_sound(*disk, folder / "a.pdf", showing(folder / "source.pdf", 1, {}));
     CHECK(contains(file_text(folder / "a.pdf"), "/Matrix[ 0.00048828125 0 0 0.00048828125 0 0]"));
     const PixelBox box = dark_box(check_alike(folder / "a.pdf", 1, folder.path(), 72));
@@ -235,7 +237,8 @@ TEST_CASE("a source that cannot be used is refused by name and leaves no file") 
     write_text(folder / "empty.pdf", "");
     write_text(folder / "circle.pdf", pdf_of({{1, "<< /Type /Catalog /Pages 2 0 R >>"}, {2, "<< /Type /Pages /Kids [2 0 R] /Count 1 >>"}}));
     write_text(folder / "no-pages.pdf", pdf_of({{1, "<< /Type /Catalog >>"}}));
-    write_text(folder / "no-size.pdf", pdf_of({{1, "<< /Type /Catalog /Pages 2 0 R >>"}, {2, "<< /Type /Pages /Kids [3 0 R] /Count 1 >>"}, {3, "<< /Type /Page >>"}}));
+    write_text(folder / "no-size.pdf",
+               pdf_of({{1, "<< /Type /Catalog /Pages 2 0 R >>"}, {2, "<< /Type /Pages /Kids [3 0 R] /Count 1 >>"}, {3, "<< /Type /Page >>"}}));
     for (const char* name : {"locked.pdf", "secret.pdf", "cut.pdf", "other.pdf", "empty.pdf", "circle.pdf", "no-pages.pdf", "no-size.pdf"}) {
         INFO(name);
         const LibraryLosses uncounted;

@@ -153,7 +153,9 @@ TEST_CASE("a CMYK JPEG keeps its colours") {
     const std::vector<Pixels> all = rendered(pdf, 1, 100, folder.path());
     for (const Pixels& pixels : all) {
         // The lower left shape is red, the white between the shapes is white: an inverted picture would be cyan and black.
-        const auto at = [&](Point p) { return pixels.at(static_cast<std::uint32_t>(p.x.in_inches() * 100), static_cast<std::uint32_t>((297_mm - p.y).in_inches() * 100)); };
+        const auto at = [&](Point p) {
+            return pixels.at(static_cast<std::uint32_t>(p.x.in_inches() * 100), static_cast<std::uint32_t>((297_mm - p.y).in_inches() * 100));
+        };
         const std::uint8_t* red = at({upright.left + 20_mm, upright.bottom + 20_mm});
         CHECK(red[0] > 150);
         CHECK(red[1] < 110);

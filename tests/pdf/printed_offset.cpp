@@ -73,7 +73,8 @@ double darkest(const proof::Pixels& p, long x, long y, bool up) {
     for (long i = -near; i <= near; ++i) {
         double along = 0;
         // The arms reach farther out than the squares, on both sides.
-        for (long k = pixels(compose::register_reach) + 6; k <= arm; ++k) along += up ? dark(p, x + i, y + k) + dark(p, x + i, y - k) : dark(p, x + k, y + i) + dark(p, x - k, y + i);
+        for (long k = pixels(compose::register_reach) + 6; k <= arm; ++k)
+            along += up ? dark(p, x + i, y + k) + dark(p, x + i, y - k) : dark(p, x + k, y + i) + dark(p, x - k, y + i);
         sums.push_back(along);
         best = std::max(best, along);
     }
@@ -112,14 +113,16 @@ TEST_CASE("a pin through a cross reads the offset of the back to half a millimet
         // A cross of the front, found by its small circle.
         Point planned;
         for (const compose::Item& item : sheet.pages[0].items)
-            if (const auto* o = std::get_if<compose::Outline>(&item); o && o->steps.size() == 6 && !o->fill) planned = {std::get<compose::Outline::Move>(o->steps[0]).to.x - 0.9_mm, std::get<compose::Outline::Move>(o->steps[0]).to.y};
+            if (const auto* o = std::get_if<compose::Outline>(&item); o && o->steps.size() == 6 && !o->fill)
+                planned = {std::get<compose::Outline::Move>(o->steps[0]).to.x - 0.9_mm, std::get<compose::Outline::Move>(o->steps[0]).to.y};
         const long fx = pixels(planned.x), fy = pixels(paper.height - planned.y);
         const double pin_x = static_cast<double>(fx) + darkest(front, fx, fy, true), pin_y = static_cast<double>(fy) + darkest(front, fx, fy, false);
         // Through the sheet: where that is on its back, as the back is held.
         const double back_x = turned == compose::Duplex::flip_long_edge ? static_cast<double>(front.width) - 1 - pin_x : pin_x;
         const double back_y = turned == compose::Duplex::flip_long_edge ? pin_y : static_cast<double>(front.height) - 1 - pin_y;
-        const std::vector<std::pair<Length, Length>> offsets = turned == compose::Duplex::flip_long_edge ? std::vector<std::pair<Length, Length>>{{0.5_mm, -1_mm}, {-1.5_mm, 2_mm}}
-                                                                                                         : std::vector<std::pair<Length, Length>>{{0_mm, 0_mm}, {2.5_mm, -0.5_mm}};
+        const std::vector<std::pair<Length, Length>> offsets = turned == compose::Duplex::flip_long_edge
+                                                                   ? std::vector<std::pair<Length, Length>>{{0.5_mm, -1_mm}, {-1.5_mm, 2_mm}}
+                                                                   : std::vector<std::pair<Length, Length>>{{0_mm, 0_mm}, {2.5_mm, -0.5_mm}};
         for (const auto& [off_x, off_y] : offsets) {
             INFO("off by " << off_x.in_mm() << ", " << off_y.in_mm() << " mm");
             const proof::Pixels back = page_of(sheet.pages[1], off_x, off_y);

@@ -20,16 +20,19 @@ const Paper letter_paper{"na_letter_8.5x11in", "letter", "Letter", {8.5_in, 11_i
 /// One page, cropped away from the origin; `entries` are further ones of the page.
 std::string page_pdf(const std::string& entries, const std::string& content, const std::string& resources = "", const std::map<int, std::string>& more = {},
                      const std::string& catalog = "") {
-    std::map<int, std::string> objects{{1, "<< /Type /Catalog /Pages 2 0 R " + catalog + " >>"},
-                                       {2, "<< /Type /Pages /Kids [3 0 R] /Count 1 >>"},
-                                       {3, "<< /Type /Page /Parent 2 0 R /MediaBox [0 0 500 600] /CropBox [100 130 400 480] /Contents 4 0 R /Resources << " + resources + " >> " + entries + " >>"},
-                                       {4, stream_object(content)}};
+    std::map<int, std::string> objects{
+        {1, "<< /Type /Catalog /Pages 2 0 R " + catalog + " >>"},
+        {2, "<< /Type /Pages /Kids [3 0 R] /Count 1 >>"},
+        {3, "<< /Type /Page /Parent 2 0 R /MediaBox [0 0 500 600] /CropBox [100 130 400 480] /Contents 4 0 R /Resources << " + resources + " >> " +
+                entries + " >>"},
+        {4, stream_object(content)}};
     objects.insert(more.begin(), more.end());
     return pdf_of(objects);
 }
 
 /// Not the same turned or mirrored in any way; reaches beyond the crop.
-const std::string drawing_of_page = "0.9 0.8 0.5 rg 60 90 400 440 re f 0.2 0.4 0.8 rg 120 150 200 60 re f 0.8 0.1 0.1 rg 120 300 60 140 re f 0 G 6 w 130 420 m 390 200 l S";
+const std::string drawing_of_page =
+    "0.9 0.8 0.5 rg 60 90 400 440 re f 0.2 0.4 0.8 rg 120 150 200 60 re f 0.8 0.1 0.1 rg 120 300 60 140 re f 0 G 6 w 130 420 m 390 200 l S";
 
 /// The sheet as the program makes it of the file's first page, at its own size.
 Path sheet_with(Disk& disk, const TestFolder& folder, const std::string& source) {
@@ -96,7 +99,8 @@ TEST_CASE("transparency of a page blends on the sheet as it does by itself", "[m
     const std::map<int, std::string> more{
         {5, stream_object("/Half gs 1 0 0 rg 120 200 100 100 re f 0 0 1 rg 170 240 100 100 re f", group + "/K true /I true >>")},
         {6, stream_object("/Half gs 0 1 0 rg 240 180 100 160 re f", group + "/I false >>")},
-        {7, stream_object("0 g 0 0 500 600 re f 0.7 g 150 360 100 80 re f", "/Type /XObject /Subtype /Form /BBox [0 0 500 600] /Group << /S /Transparency /CS /DeviceGray >>")},
+        {7, stream_object("0 g 0 0 500 600 re f 0.7 g 150 360 100 80 re f",
+                          "/Type /XObject /Subtype /Form /BBox [0 0 500 600] /Group << /S /Transparency /CS /DeviceGray >>")},
         {8, "<< /ca 0.5 /BM /Multiply >>"},
         {9, "<< /SMask << /S /Luminosity /G 7 0 R >> >>"}};
     const std::string resources = "/XObject << /Out 5 0 R /In 6 0 R >> /ExtGState << /Masked 9 0 R >>";
@@ -130,7 +134,8 @@ TEST_CASE("layers show on the sheet as the default configuration has them, howev
                                    Configuration{"<< /BaseState /OFF >>", false, false}}) {
         CAPTURE(c.settings);
         const TestFolder folder;
-        const Path sheet = sheet_with(*disk, folder, page_pdf("", content, resources, more, std::string("/OCProperties << /OCGs [5 0 R 6 0 R] /D ") + c.settings + " >>"));
+        const Path sheet = sheet_with(
+            *disk, folder, page_pdf("", content, resources, more, std::string("/OCProperties << /OCGs [5 0 R 6 0 R] /D ") + c.settings + " >>"));
         // The crop's corner 100, 130 is 156 pt from the sheet's left and 221 pt from its foot.
         const auto shown = [](const Pixels& page, std::uint32_t x, std::uint32_t y) { return page.at(x - 100 + 156, 792 - (y - 130 + 221))[0] < 200; };
         const std::vector<Pixels> all = rendered(sheet, 1, 72, folder.path());

@@ -106,5 +106,6 @@ TEST_CASE("measure gives the common soft-spine journal", "[arguments]") {
     // (297 - 25.4) / 297 of the generic PostScript PPD's margins 18/36 pt, times 50 %.
     CHECK(a4["scale"].get<double>() == Approx(0.9145 / 2).margin(0.0001));
     CHECK(a4["paper"] == "iso_a4_210x297mm");
-    CHECK(quirewright_json("measure " + almanac + " --paper a4 --print borderless --json", folder.path())["stations_mm"]["spine"] == nlohmann::json({40.0, 108.0, 176.0}));
+    CHECK(quirewright_json("measure " + almanac + " --paper a4 --print borderless --json", folder.path())["stations_mm"]["spine"] ==
+          nlohmann::json({40.0, 108.0, 176.0}));
 }

@@ -52,7 +52,8 @@ Path bars_kit(const Path& folder) {
     write(folder / "bars/kit.yaml",
           "kit: bars\ntitle: Bars\nversion: 1.0.0\ndate: 2026-09-01\njournal: long-stitch\npapers: [letter]\nprints: [borderless]\n"
           "rules:\n  artwork-ppi: { level: off, reason: bars need no pixels }\n  artwork-ppi-low: { level: off, reason: bars need no pixels }\n"
-          "sets:\n  pages:\n    role: journal-page\n    files: art/*.png\n    sides: duplex\n    drawn-at: 279.4 x 215.9 mm\n    bleed: 0 mm\n    place: cover\n    stock: copy-80\n");
+          "sets:\n  pages:\n    role: journal-page\n    files: art/*.png\n    sides: duplex\n    drawn-at: 279.4 x 215.9 mm\n    bleed: 0 mm\n    "
+          "place: cover\n    stock: copy-80\n");
     return folder / "bars";
 }
 
@@ -106,7 +107,8 @@ Bar bar_of(const Side& page) {
     for (int y = 0; y < page.height; ++y)
         for (int x = 0; x < page.width; ++x)
             if (page.at(x, y) < 128)
-                bar = {std::min(bar.left, double(x) / page.width), std::min(bar.top, double(y) / page.height), std::max(bar.right, (x + 1.0) / page.width), std::max(bar.bottom, (y + 1.0) / page.height)};
+                bar = {std::min(bar.left, double(x) / page.width), std::min(bar.top, double(y) / page.height),
+                       std::max(bar.right, (x + 1.0) / page.width), std::max(bar.bottom, (y + 1.0) / page.height)};
     return bar;
 }
 

@@ -61,7 +61,9 @@ TEST_CASE("an audit of a release and of a bundle finds what was changed", "[audi
     // A zip that is whole but lies about one file.
     REQUIRE(run("mkdir x && cd x && unzip -qq ../out/kit/1.0.0/kit-1.0.0.zip", folder.path()).status != 0);
     write(release / "kit-1.0.0.zip", whole);
-    REQUIRE(run("cd x && unzip -qqo ../out/kit/1.0.0/kit-1.0.0.zip && echo >>a4/materials.pdf && rm letter/materials.pdf && zip -qr ../lies.zip .", folder.path()).status == 0);
+    REQUIRE(run("cd x && unzip -qqo ../out/kit/1.0.0/kit-1.0.0.zip && echo >>a4/materials.pdf && rm letter/materials.pdf && zip -qr ../lies.zip .",
+                folder.path())
+                .status == 0);
     const auto lies = rules_of("lies.zip");
     CHECK(lies.count("bundle-digests") == 1);
     CHECK(lies.count("bundle-complete") == 1);

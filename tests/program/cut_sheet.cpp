@@ -123,7 +123,8 @@ int Blobs::largest() const {
 }
 
 Blobs blobs_of(const Mask& mask) {
-    return RunJoiner().joined(mask.box, [&](int x, int y) { return mask.set[static_cast<std::size_t>(y - mask.box.top) * mask.box.width() + (x - mask.box.left)] != 0; });
+    return RunJoiner().joined(
+        mask.box, [&](int x, int y) { return mask.set[static_cast<std::size_t>(y - mask.box.top) * mask.box.width() + (x - mask.box.left)] != 0; });
 }
 
 Blobs light_blobs_of(const PrintedSheet& sheet) {

@@ -66,7 +66,9 @@ Picture averaged(const Picture& large, int factor) {
             int sum = 0;
             for (int dy = 0; dy < factor; ++dy)
                 for (int dx = 0; dx < factor; ++dx)
-                    sum += static_cast<unsigned char>(large.rgb[(std::size_t(y * factor + dy) * std::size_t(large.width) + std::size_t(x / 3 * factor + dx)) * 3 + std::size_t(x % 3)]);
+                    sum += static_cast<unsigned char>(
+                        large.rgb[(std::size_t(y * factor + dy) * std::size_t(large.width) + std::size_t(x / 3 * factor + dx)) * 3 +
+                                  std::size_t(x % 3)]);
             small.rgb[std::size_t(y) * std::size_t(small.width) * 3 + std::size_t(x)] = static_cast<char>(sum / (factor * factor));
         }
     }
@@ -82,9 +84,13 @@ void judge(const Path& pdf, int page, int factor) {
     TestFolder folder;
     const std::string file = quoted(pdf.string()), number = std::to_string(page), dpi = std::to_string(100 * factor);
     REQUIRE(run("pdftoppm -r " + dpi + " -f " + number + " -l " + number + " -singlefile " + file + " poppler", folder.path()).status == 0);
-    REQUIRE(run("gs -q -dSAFER -dBATCH -dNOPAUSE -dTextAlphaBits=4 -dGraphicsAlphaBits=4 -r" + dpi + " -sDEVICE=ppmraw -dFirstPage=" + number + " -dLastPage=" + number + " -sOutputFile=gs.ppm " + file, folder.path()).status == 0);
+    REQUIRE(run("gs -q -dSAFER -dBATCH -dNOPAUSE -dTextAlphaBits=4 -dGraphicsAlphaBits=4 -r" + dpi + " -sDEVICE=ppmraw -dFirstPage=" + number +
+                    " -dLastPage=" + number + " -sOutputFile=gs.ppm " + file,
+                folder.path())
+                .status == 0);
     REQUIRE(run("mutool draw -q -r " + dpi + " -o mutool.ppm " + file + " " + number, folder.path()).status == 0);
-    const Picture poppler = averaged(read_ppm(folder / "poppler.ppm"), factor), gs = averaged(read_ppm(folder / "gs.ppm"), factor), mutool = averaged(read_ppm(folder / "mutool.ppm"), factor);
+    const Picture poppler = averaged(read_ppm(folder / "poppler.ppm"), factor), gs = averaged(read_ppm(folder / "gs.ppm"), factor),
+                  mutool = averaged(read_ppm(folder / "mutool.ppm"), factor);
     INFO(pdf << " page " << page);
     // The list of materials is the fullest page of small type; its letters alone are 3.2 levels apart.
     CHECK(mean_difference(poppler, gs) <= 3.5);

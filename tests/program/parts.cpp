@@ -59,8 +59,10 @@ const nlohmann::json& part_of(const nlohmann::json& document, const std::string&
 TEST_CASE("parts are printed at the scale of their edition, sizes and all", "[parts]") {
     const Path kit = fresh_copy();
     // 190.5 x 266.7 mm is what 12.7 and 6.35 mm of margin leave of letter; 254 / 279.4 of its length (PPD margins of 18 and 36 pt).
-    for (const auto& [options, scale] : {std::pair<std::string, double>{"--paper letter --print borderless", 1.0}, {"--paper letter --print bordered", 254.0 / 279.4},
-                                         {"--paper a4 --print bordered", 271.6 / 297.0}, {"--paper a4 --print borderless --scale 50", 0.5}}) {
+    for (const auto& [options, scale] : {std::pair<std::string, double>{"--paper letter --print borderless", 1.0},
+                                         {"--paper letter --print bordered", 254.0 / 279.4},
+                                         {"--paper a4 --print bordered", 271.6 / 297.0},
+                                         {"--paper a4 --print borderless --scale 50", 0.5}}) {
         CAPTURE(options);
         const nlohmann::json document = measure_of(kit, options);
         const bool us = document["paper"] == "na_letter_8.5x11in";
@@ -138,10 +140,12 @@ TEST_CASE("three panels as wide as each other fill a sheet of A4 and fit none wi
     std::filesystem::copy(source_folder / "pipeline", pipeline, std::filesystem::copy_options::recursive);
     replace_in(pipeline / "parts" / "trifold-pocket.yaml", "width: { metric: 84 mm, us: 3 5/16 in,", "width: { metric: 99.5 mm, us: 3 11/16 in,");
     const Path kit = one_pocket();
-    const Said release = quirewright("release " + quoted(kit.string()) + " --json --out " + quoted((parts_folder / "dist").string()) + " --pipeline " + quoted(pipeline.string()));
+    const Said release = quirewright("release " + quoted(kit.string()) + " --json --out " + quoted((parts_folder / "dist").string()) +
+                                     " --pipeline " + quoted(pipeline.string()));
     CHECK(release.status == 1);
     const auto lacking = findings_of(nlohmann::json::parse(release.text), "part-fits-paper");
-    const auto bordered = std::count_if(lacking.begin(), lacking.end(), [](const nlohmann::json& f) { return f["limit"].get<std::string>().find("bordered") != std::string::npos; });
+    const auto bordered = std::count_if(lacking.begin(), lacking.end(),
+                                        [](const nlohmann::json& f) { return f["limit"].get<std::string>().find("bordered") != std::string::npos; });
     CHECK(bordered == 2);
 }
 

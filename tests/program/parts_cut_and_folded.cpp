@@ -34,20 +34,28 @@ struct PartFolding {
     std::size_t filled_after = 0;                            ///< folds
 };
 
-const PartFolding pockets{
-    "pockets",
-    {{"outer", "middle", "inner"}, {"tab-outer", "strip-outer", "strip-middle", "strip-inner", "tab-inner"}},
-    {{"tab-outer"}, {"tab-inner"}, {"strip-outer", "strip-middle", "strip-inner", "tab-outer", "tab-inner"}, {"inner", "strip-inner", "tab-inner"}, {"outer", "strip-outer", "tab-outer"}},
-    {{"outer", "strip-outer", "outer"}, {"middle", "strip-middle", "middle"}, {"inner", "strip-inner", "inner"}},
-    3};
+const PartFolding pockets{"pockets",
+                          {{"outer", "middle", "inner"}, {"tab-outer", "strip-outer", "strip-middle", "strip-inner", "tab-inner"}},
+                          {{"tab-outer"},
+                           {"tab-inner"},
+                           {"strip-outer", "strip-middle", "strip-inner", "tab-outer", "tab-inner"},
+                           {"inner", "strip-inner", "tab-inner"},
+                           {"outer", "strip-outer", "tab-outer"}},
+                          {{"outer", "strip-outer", "outer"}, {"middle", "strip-middle", "middle"}, {"inner", "strip-inner", "inner"}},
+                          3};
 const PartFolding tags{"tags", {{"tag"}}, {}, {}, 0};
-const PartFolding envelopes{"envelopes", {{"closing"}, {"left", "front", "right"}, {"lower"}}, {{"left"}, {"right"}, {"lower"}, {"closing"}}, {{"inside", "lower", "front"}}, 3};
+const PartFolding envelopes{"envelopes",
+                            {{"closing"}, {"left", "front", "right"}, {"lower"}},
+                            {{"left"}, {"right"}, {"lower"}, {"closing"}},
+                            {{"inside", "lower", "front"}},
+                            3};
 
 std::string be32(std::uint32_t n) { return {static_cast<char>(n >> 24), static_cast<char>(n >> 16), static_cast<char>(n >> 8), static_cast<char>(n)}; }
 
 std::string png_chunk(const std::string& kind, const std::string& data) {
     const std::string body = kind + data;
-    return be32(static_cast<std::uint32_t>(data.size())) + body + be32(static_cast<std::uint32_t>(crc32(0, reinterpret_cast<const Bytef*>(body.data()), static_cast<uInt>(body.size()))));
+    return be32(static_cast<std::uint32_t>(data.size())) + body +
+           be32(static_cast<std::uint32_t>(crc32(0, reinterpret_cast<const Bytef*>(body.data()), static_cast<uInt>(body.size()))));
 }
 
 /// A pale grey PNG: lines are found on it, and it is told from paper. Enough pixels for the size to pass the audit.
@@ -86,10 +94,13 @@ const std::string other_sets = R"(
 /// Parts of the demo's templates, on pale pictures of their panels' size and bleed.
 Path pale_kit(const Path& folder, const std::string& paper, const std::string& print, const std::string& sets) {
     const Path kit = folder / "pale-parts";
-    write(kit / "kit.yaml", "kit: pale-parts\ntitle: Pale Parts\nversion: 1.0.0\njournal: soft-spine\nprinter: most-home-printers\npapers: [" + paper + "]\nprints: [" + print + "]\nsets:\n" +
-                                "  journal-pages: { role: journal-page, files: 'art/page-*.png', drawn-at: 303 x 221.9 mm, stock: copy-100 }\n" + sets);
+    write(kit / "kit.yaml", "kit: pale-parts\ntitle: Pale Parts\nversion: 1.0.0\njournal: soft-spine\nprinter: most-home-printers\npapers: [" +
+                                paper + "]\nprints: [" + print + "]\nsets:\n" +
+                                "  journal-pages: { role: journal-page, files: 'art/page-*.png', drawn-at: 303 x 221.9 mm, stock: copy-100 }\n" +
+                                sets);
     for (const char* page : {"page-1", "page-2"}) pale_png(kit / "art" / (page + std::string(".png")), 303, 221.9);
-    const std::tuple<const char*, double, double> art[] = {{"outside", 257, 127}, {"strip", 257, 70}, {"tag", 81, 111}, {"front", 136.5, 98.5}, {"flap", 136.5, 51}, {"lower", 136.5, 68}, {"side", 28.5, 98.5}};
+    const std::tuple<const char*, double, double> art[] = {{"outside", 257, 127}, {"strip", 257, 70},   {"tag", 81, 111},    {"front", 136.5, 98.5},
+                                                           {"flap", 136.5, 51},   {"lower", 136.5, 68}, {"side", 28.5, 98.5}};
     for (const auto& [name, width, height] : art) pale_png(kit / "art" / (name + std::string(".png")), width, height);
     return kit;
 }
@@ -296,7 +307,8 @@ TEST_CASE("a strip that is 1 mm higher than measure says is seen, and nothing el
     std::size_t higher = 0;
     for (const Compared& one : cut_and_folded(pockets, sheet, cut_out(sheet), said)) {
         INFO(one.what << ": " << one.seen << " mm seen, " << one.said << " mm said");
-        const bool with_strip = one.what.ends_with("height") && (one.what.starts_with("flat") || one.what.starts_with("strip") || one.what.starts_with("tab") || one.what.starts_with("pocket"));
+        const bool with_strip = one.what.ends_with("height") && (one.what.starts_with("flat") || one.what.starts_with("strip") ||
+                                                                 one.what.starts_with("tab") || one.what.starts_with("pocket"));
         CHECK(std::abs(one.off() - (with_strip ? said["scale"].get<double>() : 0)) <= tolerance);
         higher += std::abs(one.off()) > tolerance;
     }

@@ -21,10 +21,14 @@ TEST_CASE("a JPEG comes out of the PDF as the same file", "[passage]") {
 TEST_CASE("a PNG comes out of the PDF with the same pixels", "[passage]") {
     TestFolder folder;
     // Pages 4 and 8 are palette pictures, the others RGB.
-    REQUIRE(run("pdfimages -all -l 8 " + quoted((release_of("tidewater-almanac") / "a4/borderless/journal-pages.pdf").string()) + " out", folder.path()).status == 0);
+    REQUIRE(
+        run("pdfimages -all -l 8 " + quoted((release_of("tidewater-almanac") / "a4/borderless/journal-pages.pdf").string()) + " out", folder.path())
+            .status == 0);
     for (const int i : {1, 4, 6, 8}) {
         const std::string artwork = "0" + std::to_string(i) + ".png", out = "out-00" + std::to_string(i - 1) + ".png";
-        const Said apart = run("compare -metric AE " + quoted((source_folder / "kits/tidewater-almanac/art/pages" / artwork).string()) + " " + out + " null:", folder.path());
+        const Said apart = run(
+            "compare -metric AE " + quoted((source_folder / "kits/tidewater-almanac/art/pages" / artwork).string()) + " " + out + " null:",
+            folder.path());
         INFO(artwork << " " << apart.text);
         CHECK(apart.text == "0");
     }

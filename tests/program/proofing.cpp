@@ -18,8 +18,14 @@ std::string signed_form(const std::string& form) {
         line += c;
         if (c != '\n') continue;
         if (line.starts_with("    file: ")) a4 = line.starts_with("    file: a4/");
-        for (const auto& [key, value] : std::vector<std::pair<std::string, std::string>>{{"printed-by", "Wren"}, {"printer", "bench inkjet"}, {"stock", "as asked"}, {"setting", "100 %"}, {"gauge", a4 ? "200 mm" : "8 in"},
-                                         {"offset", "{ x: 0.5 mm, y: -0.5 mm }"}, {"date", "2026-09-02"}, {"verdict", "good"}})
+        for (const auto& [key, value] : std::vector<std::pair<std::string, std::string>>{{"printed-by", "Wren"},
+                                                                                         {"printer", "bench inkjet"},
+                                                                                         {"stock", "as asked"},
+                                                                                         {"setting", "100 %"},
+                                                                                         {"gauge", a4 ? "200 mm" : "8 in"},
+                                                                                         {"offset", "{ x: 0.5 mm, y: -0.5 mm }"},
+                                                                                         {"date", "2026-09-02"},
+                                                                                         {"verdict", "good"}})
             if (line == "    " + key + ":\n") line = "    " + key + ": " + value + "\n";
         text += line;
         line.clear();
@@ -27,7 +33,9 @@ std::string signed_form(const std::string& form) {
     return text;
 }
 
-nlohmann::json audited(const std::string& options, const Path& folder) { return nlohmann::json::parse(quirewright("audit kit --out out --json " + options, folder).text); }
+nlohmann::json audited(const std::string& options, const Path& folder) {
+    return nlohmann::json::parse(quirewright("audit kit --out out --json " + options, folder).text);
+}
 
 }  // namespace
 
@@ -43,7 +51,9 @@ TEST_CASE("the proofing set shows all risks that are told, in the very pages tha
         for (const auto& risk : sheet["shows"]) shown.insert(risk.get<std::string>());
     }
     CHECK(told == shown);
-    for (const char* risk : {"edition letter borderless", "edition a4 bordered", "print-size a4", "register letter", "jig letter", "gauges a4", "both-faces journal-pages", "pdf-artwork"}) CHECK(told.count(risk) == 1);
+    for (const char* risk : {"edition letter borderless", "edition a4 bordered", "print-size a4", "register letter", "jig letter", "gauges a4",
+                             "both-faces journal-pages", "pdf-artwork"})
+        CHECK(told.count(risk) == 1);
     const Said check = run("qpdf --check proofs.pdf 2>&1", folder.path());
     CHECK(check.status == 0);
     const std::string info = run("pdfinfo proofs.pdf", folder.path()).text;
@@ -54,7 +64,10 @@ TEST_CASE("the proofing set shows all risks that are told, in the very pages tha
     REQUIRE(quirewright("release kit --out out", folder.path()).status == 0);
     const std::string zip = "out/lamplight-mini/1.0.0/lamplight-mini-1.0.0.zip";
     REQUIRE(run("unzip -qqo " + zip + " -d sold", folder.path()).status == 0);
-    const auto picture = [&](const std::string& file, int page) { return run("pdftoppm -r 50 -f " + std::to_string(page) + " -l " + std::to_string(page) + " " + quoted(file) + " | sha256sum", folder.path()).text; };
+    const auto picture = [&](const std::string& file, int page) {
+        return run("pdftoppm -r 50 -f " + std::to_string(page) + " -l " + std::to_string(page) + " " + quoted(file) + " | sha256sum", folder.path())
+            .text;
+    };
     CHECK(picture("proofs.pdf", all) == picture("sold/" + last["file"].get<std::string>(), last["pages"].back().get<int>()));
     // The same bytes once more.
     const std::string before = read(folder / "proofs.pdf");

@@ -17,7 +17,8 @@ TEST_CASE("the demo kits are released", "[release]") {
         CHECK(std::filesystem::exists(release_of(kit) / (kit + "-1.0.0.zip")));
         for (const char* paper : {"letter", "a4"}) {
             for (const char* print : {"borderless", "bordered"}) CHECK_FALSE(files_below(release_of(kit) / paper / print, ".pdf").empty());
-            for (const char* sheet : {"measurements", "materials", "print-check"}) CHECK(std::filesystem::exists(release_of(kit) / paper / (std::string(sheet) + ".pdf")));
+            for (const char* sheet : {"measurements", "materials", "print-check"})
+                CHECK(std::filesystem::exists(release_of(kit) / paper / (std::string(sheet) + ".pdf")));
         }
         // Nothing of the making is left beside the release.
         for (const auto& entry : std::filesystem::directory_iterator(released / kit)) {

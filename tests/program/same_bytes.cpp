@@ -23,7 +23,9 @@ TEST_CASE("the same kit gives the same bytes whatever the folder, zone, locale, 
             if (++number == 1 && kit != "lamplight-mini") continue;
             TestFolder folder;
             const Path copied = copy_of_kit(kit, folder.path() / ("a folder of its own " + std::to_string(number)));
-            const Said said = run(before + environment + " " + quoted(program) + " release " + quoted(copied.string()) + " --out out --jobs " + std::to_string(3 - number), folder.path());
+            const Said said = run(before + environment + " " + quoted(program) + " release " + quoted(copied.string()) + " --out out --jobs " +
+                                      std::to_string(3 - number),
+                                  folder.path());
             INFO(said.text);
             REQUIRE(said.status == 0);
             CHECK(digests_below(folder.path() / "out" / kit / "1.0.0") == first);
@@ -36,7 +38,10 @@ TEST_CASE("the date is the environment's, then the kit's, then 1980", "[same-byt
     const Path kit = copy_of_kit("lamplight-mini", folder.path());
     const auto date_in = [&](const std::string& environment) {
         REQUIRE(run(environment + " " + quoted(program) + " release " + quoted(kit.string()) + " --out out", folder.path()).status == 0);
-        return run("TZ=UTC unzip -l out/lamplight-mini/1.0.0/lamplight-mini-1.0.0.zip | sed -n 4p; pdfinfo out/lamplight-mini/1.0.0/a4/measurements.pdf | grep CreationDate", folder.path()).text;
+        return run("TZ=UTC unzip -l out/lamplight-mini/1.0.0/lamplight-mini-1.0.0.zip | sed -n 4p; pdfinfo "
+                   "out/lamplight-mini/1.0.0/a4/measurements.pdf | grep CreationDate",
+                   folder.path())
+            .text;
     };
     const std::string own = date_in("env -u SOURCE_DATE_EPOCH TZ=UTC");
     CHECK(own.find("2026-09-01") != std::string::npos);

@@ -83,7 +83,8 @@ void compare(const SizeRow& row, const nlohmann::json& measured, const std::stri
     REQUIRE(row.own.size() >= always);
     REQUIRE(row.other.size() >= always);
     for (std::size_t i = always; i < row.own.size(); ++i)
-        CHECK(std::any_of(measured["figures"].begin(), measured["figures"].end(), [&](const auto& figure) { return row.own[i] == without_unit(figure["shown"][own]); }));
+        CHECK(std::any_of(measured["figures"].begin(), measured["figures"].end(),
+                          [&](const auto& figure) { return row.own[i] == without_unit(figure["shown"][own]); }));
     for (std::size_t i = 0; i < pieces; ++i) {
         CHECK(row.own[1 + i] == own_expected[i]);
         CHECK(row.other[1 + i] == other_expected[i]);
@@ -117,7 +118,8 @@ TEST_CASE("the measurements sheet says in every column what measure says", "[she
             for (const std::string print : {"borderless", "bordered"}) {
                 for (int percent = 103; percent >= 30; percent -= percent > 90 ? 1 : 5) {
                     INFO(kit << " " << paper << " " << print << " " << percent);
-                    const nlohmann::json measured = quirewright_json("measure " + quoted((source_folder / "kits" / kit).string()) + " --paper " + paper + " --print " + print + " --scale " + std::to_string(percent) + " --json");
+                    const nlohmann::json measured = quirewright_json("measure " + quoted((source_folder / "kits" / kit).string()) + " --paper " +
+                                                                     paper + " --print " + print + " --scale " + std::to_string(percent) + " --json");
                     bool fails = false;
                     for (const auto& finding : measured["findings"]) fails = fails || finding["level"] == "error";
                     const auto row = rows.find({print, percent});

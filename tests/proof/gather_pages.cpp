@@ -18,7 +18,8 @@ namespace {
 struct Folder {
     Folder() {
         WrittenPdf one, other;
-        put(folder / "one.pdf", one_page(one, "q 50 0 0 50 9 9 cm /Im Do Q", "/XObject << /Im " + ref(small_picture(one)) + " >>", "/MediaBox [0 0 200 100] /Rotate 90"));
+        put(folder / "one.pdf",
+            one_page(one, "q 50 0 0 50 9 9 cm /Im Do Q", "/XObject << /Im " + ref(small_picture(one)) + " >>", "/MediaBox [0 0 200 100] /Rotate 90"));
         put(folder / "other.pdf", one_page(other, "0 0 9 9 re f", "", "/MediaBox [0 0 300 100] /TrimBox [9 9 291 91]"));
     }
     void gather(const std::string& name) {

@@ -34,7 +34,9 @@ std::string state(const std::string& entries) { return one_page("/G gs", "/ExtGS
 /// A picture with these entries beside size and samples; it is not painted, being there is enough.
 std::string picture(const std::string& entries, const std::string& space = "/DeviceRGB", int bits = 8) {
     WrittenPdf pdf;
-    const int image = pdf.stream("/Type /XObject /Subtype /Image /Width 2 /Height 2 /BitsPerComponent " + std::to_string(bits) + " /ColorSpace " + space + " " + entries, std::string(48, 'x'));
+    const int image = pdf.stream(
+        "/Type /XObject /Subtype /Image /Width 2 /Height 2 /BitsPerComponent " + std::to_string(bits) + " /ColorSpace " + space + " " + entries,
+        std::string(48, 'x'));
     return one_page(pdf, "", "/XObject << /I " + ref(image) + " >>");
 }
 
@@ -113,7 +115,8 @@ TEST_CASE("links lead out, notes lie over the page, hidden ones are missing in p
     CHECK(kinds(page("/Annots [<< /Subtype /Link /Rect [0 0 9 9] /A << /S /URI /URI (https://example.org/) >> >>]")) == Kinds{OddityKind::link_out});
     CHECK(kinds(page("/Annots [<< /Subtype /Link /Rect [0 0 9 9] /A << /S /GoTo /D [0 /Fit] >> >>]")).empty());
     CHECK(kinds(page("/Annots [<< /Subtype /Stamp /Rect [0 0 9 9] /F 4 >>]")) == Kinds{OddityKind::annotation});
-    for (const char* flags : {"", "/F 0", "/F 6", "/F 5", "/F 36"}) CHECK(kinds(page("/Annots [<< /Subtype /Stamp /Rect [0 0 9 9] " + std::string(flags) + " >>]")) == Kinds{OddityKind::annotation_hidden});
+    for (const char* flags : {"", "/F 0", "/F 6", "/F 5", "/F 36"})
+        CHECK(kinds(page("/Annots [<< /Subtype /Stamp /Rect [0 0 9 9] " + std::string(flags) + " >>]")) == Kinds{OddityKind::annotation_hidden});
 }
 
 TEST_CASE("pictures that are smoothed, have another in their place, a rare depth or a foreign colour are odd") {

@@ -33,10 +33,15 @@ std::string file_of(const Sample& of, bool among_others) {
     if (among_others) pdf.add("<< /Other /Numbers >>");
     const int picture = pdf.stream("/Type /XObject /Subtype /Image /Width 2 /Height 2 /BitsPerComponent 8 /ColorSpace /DeviceRGB", of.picture);
     const int glyph = pdf.stream("", of.glyphs), other = pdf.stream("/Subtype /Form /BBox [0 0 1 1] /Resources << >>", of.other);
-    const int font = pdf.add("<< /Type /Font /Subtype /Type3 /FontMatrix [1 0 0 1 0 0] /FontBBox [0 0 9 9] /FirstChar 97 /LastChar 97 /Widths [9] /Encoding << /Differences [97 /a] >> /CharProcs << /a " + ref(glyph) + " >> >>");
+    const int font = pdf.add(
+        "<< /Type /Font /Subtype /Type3 /FontMatrix [1 0 0 1 0 0] /FontBBox [0 0 9 9] /FirstChar 97 /LastChar 97 /Widths [9] /Encoding << "
+        "/Differences [97 /a] >> /CharProcs << /a " +
+        ref(glyph) + " >> >>");
     const int tree = pdf.add(), parts = pdf.add("<< /XObject << /Im " + ref(picture) + " /Imp " + ref(other) + " >> /Font << /F " + ref(font) + " >> >>");
     const std::string begin = "<< /Type /Page /Parent " + ref(tree) + " /Resources " + ref(parts) + " ";
-    const auto page = [&](const std::string& boxes, const std::string& content) { return pdf.add(begin + boxes + " /Contents " + ref(pdf.stream("", content)) + " >>"); };
+    const auto page = [&](const std::string& boxes, const std::string& content) {
+        return pdf.add(begin + boxes + " /Contents " + ref(pdf.stream("", content)) + " >>");
+    };
     std::string kids;
     if (among_others) kids += ref(page("/MediaBox [0 0 50 50]", "/Imp Do")) + " ";
     kids += ref(page(of.boxes + " " + of.more, of.content));

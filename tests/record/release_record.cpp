@@ -18,7 +18,10 @@ namespace {
 
 ReleaseRecord sample() {
     ReleaseRecord record{"tidewater-almanac", "1.0.0", "quirewright 0.1.0", {}, {}, {}};
-    record.inputs = {{"pipeline/papers.yaml", sha256_of("papers")}, {"kit/kit.yaml", sha256_of("kit")}, {"system/fonts/Lato-Regular.ttf", sha256_of("font")}, {"kit/art/page-01.png", sha256_of("art"), "flattened on white and packed again"}};
+    record.inputs = {{"pipeline/papers.yaml", sha256_of("papers")},
+                     {"kit/kit.yaml", sha256_of("kit")},
+                     {"system/fonts/Lato-Regular.ttf", sha256_of("font")},
+                     {"kit/art/page-01.png", sha256_of("art"), "flattened on white and packed again"}};
     record.files = {{"letter/borderless/journal-pages.pdf", "tidewater-almanac-1.0.0.zip", 8'000'000'000, sha256_of("pages"), "journal-page",
                      "na_letter_8.5x11in", "borderless", 24},
                     {"contents.txt", "tidewater-almanac-1.0.0.zip", 412, sha256_of("contents"), "contents", {}, {}, 0},
@@ -50,7 +53,9 @@ std::string with(const std::string& part, const std::string& other) {
 }  // namespace
 
 TEST_CASE("a record is written as its page says") {
-    ReleaseRecord record{"mini", "2.1.0", "tool 1", {{"kit/kit.yaml", std::string(64, 'a')}, {"kit/art/1.png", std::string(64, 'd'), "passed through"}}, {}, {{"mini-2.1.0.zip", 7, std::string(64, 'b'), 1}}};
+    ReleaseRecord record{"mini",   "2.1.0",
+                         "tool 1", {{"kit/kit.yaml", std::string(64, 'a')}, {"kit/art/1.png", std::string(64, 'd'), "passed through"}},
+                         {},       {{"mini-2.1.0.zip", 7, std::string(64, 'b'), 1}}};
     record.files = {{"a4/guide.pdf", "mini-2.1.0.zip", 5, std::string(64, 'c'), "guide", "iso_a4_210x297mm", {}, 3}};
     const std::string a(64, 'a'), b(64, 'b'), c(64, 'c'), d(64, 'd');
     CHECK(to_json(record) ==

@@ -84,5 +84,11 @@ TEST_CASE("faults are told with all their fields") {
     const Fault fault(FaultKind::not_understood, {{"unknown-key", {"kit.yaml", 3, 5}, "unknown key 'sids'", "a key", "write 'sides'"}, {"x", {}, "y", "", ""}});
     const auto json = nlohmann::json::parse(report::faults_json(fault));
     REQUIRE(json["faults"].size() == 2);
-    CHECK(json["faults"][0] == nlohmann::json({{"code", "unknown-key"}, {"file", "kit.yaml"}, {"line", 3}, {"column", 5}, {"what", "unknown key 'sids'"}, {"expected", "a key"}, {"mend", "write 'sides'"}}));
+    CHECK(json["faults"][0] == nlohmann::json({{"code", "unknown-key"},
+                                               {"file", "kit.yaml"},
+                                               {"line", 3},
+                                               {"column", 5},
+                                               {"what", "unknown key 'sids'"},
+                                               {"expected", "a key"},
+                                               {"mend", "write 'sides'"}}));
 }

@@ -10,7 +10,8 @@ using namespace qw::literals;
 
 namespace {
 
-Finding found(const std::string& rule, Level level, const std::string& file, int page = 0, const std::string& measured = "1 mm", const std::string& message = "It is short") {
+Finding found(const std::string& rule, Level level, const std::string& file, int page = 0, const std::string& measured = "1 mm",
+              const std::string& message = "It is short") {
     return {rule, level, file, page, 0, measured, "2 mm", message, "Make it longer"};
 }
 
@@ -83,8 +84,8 @@ TEST_CASE("one fault on many pages is told once, with what was measured beside e
 
 TEST_CASE("what concerns no sheet has its own heading, and a whole PDF is not told on each of its pages") {
     report::AuditReport report = four_sheets();
-    report.findings = {found("odd-faces", Level::error, "kit.yaml"), found("artwork-damaged", Level::error, "art/09.png"), found("bundle-names", Level::error, "kit.zip"),
-                       found("file-title", Level::error, "a4/bordered/journal-pages.pdf")};
+    report.findings = {found("odd-faces", Level::error, "kit.yaml"), found("artwork-damaged", Level::error, "art/09.png"),
+                       found("bundle-names", Level::error, "kit.zip"), found("file-title", Level::error, "a4/bordered/journal-pages.pdf")};
     const auto sections = report::told_by_sheet(report);
     REQUIRE(sections.size() == 4);
     CHECK(sections[0].title == "The kit");
