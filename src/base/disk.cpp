@@ -7,8 +7,11 @@
 #include <algorithm>
 #include <cerrno>
 #include <cstring>
+#include <ctime>
 #include <dirent.h>
 #include <fcntl.h>
+#include <linux/fs.h>
+#include <sys/ioctl.h>
 #include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -24,11 +27,25 @@ namespace {
     throw Fault(FaultKind::not_carried_out, std::move(note));
 }
 
+std::int64_t nanoseconds(const timespec& time) { return std::int64_t{time.tv_sec} * 1'000'000'000 + time.tv_nsec; }
+
 class RealSink : public Sink {
 public:
     explicit RealSink(Path path) : path_(std::move(path)) {
         fd_ = ::open(path_.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
         if (fd_ < 0) refuse("create the file", path_, errno);
+    }
+    /// Writes on after the first `length` bytes of a file that may be there already.
+    RealSink(Path path, std::uint64_t length) : path_(std::move(path)), end_(length) {
+        fd_ = ::open(path_.c_str(), O_WRONLY | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0666);
+        if (fd_ < 0) refuse("open the file for writing", path_, errno);
+        struct stat st {};
+        int error = ::fstat(fd_, &st) != 0 ? errno : S_ISREG(st.st_mode) && static_cast<std::uint64_t>(st.st_size) >= length ? 0 : EINVAL;
+        if (!error && ::ftruncate(fd_, static_cast<off_t>(length)) != 0) error = errno;
+        if (!error && ::lseek(fd_, static_cast<off_t>(length), SEEK_SET) < 0) error = errno;
+        if (!error) return;
+        ::close(fd_);  // no destructor runs for what was not constructed
+        refuse("write on in the file after " + std::to_string(length) + " bytes", path_, error);
     }
     ~RealSink() override {
         if (fd_ >= 0) ::close(fd_);
@@ -134,7 +151,7 @@ public:
                               : S_ISDIR(st.st_mode) ? FileType::folder
                               : S_ISLNK(st.st_mode) ? FileType::link
                                                     : FileType::other;
-        return FileStat{type, static_cast<std::uint64_t>(st.st_size)};
+        return FileStat{type, static_cast<std::uint64_t>(st.st_size), st.st_ino, st.st_dev, st.st_nlink, nanoseconds(st.st_mtim), nanoseconds(st.st_ctim)};
     }
 
     std::vector<std::string> list(const Path& folder) override {
@@ -154,6 +171,7 @@ public:
     }
 
     std::unique_ptr<Sink> create(const Path& path) override { return std::make_unique<RealSink>(path); }
+    std::unique_ptr<Sink> extend(const Path& path, std::uint64_t length) override { return std::make_unique<RealSink>(path, length); }
 
     void make_folders(const Path& path) override {
         std::error_code error;
@@ -163,6 +181,28 @@ public:
 
     void link(const Path& from, const Path& to) override {
         if (::link(from.c_str(), to.c_str()) != 0) refuse("link the file", to, errno);
+    }
+
+    bool clone(const Path& from, const Path& to) override {
+        const int source = ::open(from.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+        if (source < 0) refuse("open the file", from, errno);
+        const int target = ::open(to.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+        const int no_target = target < 0 ? errno : 0;
+        const bool shared = target >= 0 && ::ioctl(target, FICLONE, source) == 0 && ::fsync(target) == 0;
+        ::close(source);
+        if (no_target) refuse("create the file", to, no_target);
+        ::close(target);
+        if (!shared && ::unlink(to.c_str()) != 0) refuse("remove", to, errno);
+        return shared;
+    }
+
+    void seal(const Path& path) override {
+        const int fd = ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK);
+        if (fd < 0) refuse("open the file", path, errno);
+        const bool done = ::fchmod(fd, 0444) == 0 && ::fsync(fd) == 0;
+        const int error = errno;
+        ::close(fd);
+        if (!done) refuse("make the file read-only and sync it", path, error);
     }
 
     void rename(const Path& from, const Path& to) override {
@@ -201,6 +241,12 @@ std::optional<Path> Disk::resolve(const Path& path) {
     refuse("look at it", path, error.value());
 }
 
+std::int64_t Disk::now() {
+    timespec time{};
+    ::clock_gettime(CLOCK_REALTIME_COARSE, &time);
+    return nanoseconds(time);
+}
+
 std::unique_ptr<Disk> real_disk() { return std::make_unique<RealDisk>(); }
 
 std::string read_text(Disk& disk, const Path& path, std::uint64_t limit) {
@@ -226,6 +272,15 @@ FileDigest digest_of(Disk& disk, const Path& path) {
     }
     file.sha256 = digest.hex();
     return file;
+}
+
+void copy_file(Disk& disk, const Path& from, const Path& to) {
+    if (disk.clone(from, to)) return;
+    const auto source = disk.open(from);
+    const auto sink = disk.create(to);
+    std::vector<std::byte> buffer(std::size_t{1} << 18);
+    for (std::uint64_t at = 0; const std::size_t n = source->read(at, buffer); at += n) sink->write(std::span<const std::byte>(buffer).first(n));
+    sink->close();
 }
 
 void write_file(Disk& disk, const Path& path, const std::function<void(Sink&)>& write) {

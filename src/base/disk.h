@@ -50,6 +50,8 @@ enum class FileType { file, folder, link, other };
 struct FileStat {
     FileType type = FileType::other;
     std::uint64_t size = 0;
+    std::uint64_t inode = 0, device = 0, links = 0;  ///< `links`: how many names the file has
+    std::int64_t mtime = 0, ctime = 0;               ///< ns since 1970-01-01 UTC: last change of the bytes; of them, the names or the rights
 };
 
 /// Every touch of the file system goes through this, so that a test can fail a write, count the steps and stop
@@ -67,12 +69,23 @@ public:
     virtual std::optional<Path> resolve(const Path& path);
     /// Names in a folder, sorted bytewise.
     virtual std::vector<std::string> list(const Path& folder) = 0;
+    /// The time that a file would be stamped with if it were changed now, in ns since 1970-01-01 UTC: the kernel's coarse
+    /// clock, which stands still between ticks as the stamps do. Orders changes; never reaches a file's bytes.
+    virtual std::int64_t now();
 
     // Writing.
     /// A new file; an existing one is a fault.
     virtual std::unique_ptr<Sink> create(const Path& path) = 0;
+    /// The file at `path`, made when missing, cut to its first `length` bytes and then written on from there. One that is
+    /// shorter is a fault. What is not closed has been written, but is not promised to survive a power cut.
+    virtual std::unique_ptr<Sink> extend(const Path& path, std::uint64_t length) = 0;
     virtual void make_folders(const Path& path) = 0;
     virtual void link(const Path& from, const Path& to) = 0;
+    /// A new file that shares the blocks of `from` until one of them is changed (ioctl FICLONE); false, and no file, where the
+    /// file system cannot. An existing `to` is a fault.
+    virtual bool clone(const Path& from, const Path& to) = 0;
+    /// Takes everyone's right to write from a file and syncs it.
+    virtual void seal(const Path& path) = 0;
     virtual void rename(const Path& from, const Path& to) = 0;
     /// Exchanges two existing names in one step (renameat2, RENAME_EXCHANGE).
     virtual void exchange(const Path& a, const Path& b) = 0;
@@ -95,6 +108,9 @@ struct FileDigest {
     std::string sha256;
 };
 FileDigest digest_of(Disk& disk, const Path& path);
+/// A new file with the bytes of another, which share their blocks where the file system can; synced. An existing `to` is a
+/// fault. A fault or a killed run may leave part of it.
+void copy_file(Disk& disk, const Path& from, const Path& to);
 /// Writes a file beside `path`, syncs, renames it to `path`, syncs the folder; leaves nothing behind on failure.
 void write_file(Disk& disk, const Path& path, std::string_view text);
 /// The same for what is written as it comes; `write` need not close.

@@ -1,26 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/disk.h"
 #include "base/fault.h"
 #include "bundle/zip.h"
 #include "release/release.h"
 
-#include <array>
-
 namespace qw::release {
 
 namespace {
-
-void copy_file(Disk& disk, const Path& from, const Path& to) {
-    const auto source = disk.open(from);
-    const auto sink = disk.create(to);
-    std::array<std::byte, 1 << 16> buffer;
-    for (std::uint64_t at = 0;;) {
-        const std::size_t n = source->read(at, buffer);
-        if (n == 0) break;
-        sink->write(std::span<const std::byte>(buffer.data(), n));
-        at += n;
-    }
-    sink->close();
-}
 
 void copy_tree(Disk& disk, const Path& from, const Path& to) {
     disk.make_folders(to);

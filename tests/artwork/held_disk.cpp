@@ -36,8 +36,11 @@ std::unique_ptr<Source> HeldDisk::open(const Path&) { return std::make_unique<He
 std::optional<FileStat> HeldDisk::stat(const Path&) { return FileStat{FileType::file, bytes.size()}; }
 std::vector<std::string> HeldDisk::list(const Path&) { no(); }
 std::unique_ptr<Sink> HeldDisk::create(const Path&) { no(); }
+std::unique_ptr<Sink> HeldDisk::extend(const Path&, std::uint64_t) { no(); }
 void HeldDisk::make_folders(const Path&) { no(); }
 void HeldDisk::link(const Path&, const Path&) { no(); }
+bool HeldDisk::clone(const Path&, const Path&) { no(); }
+void HeldDisk::seal(const Path&) { no(); }
 void HeldDisk::rename(const Path&, const Path&) { no(); }
 void HeldDisk::exchange(const Path&, const Path&) { no(); }
 void HeldDisk::remove(const Path&) { no(); }

@@ -26,8 +26,11 @@ public:
     std::optional<FileStat> stat(const Path& path) override;
     std::vector<std::string> list(const Path& folder) override;
     std::unique_ptr<Sink> create(const Path& path) override;
+    std::unique_ptr<Sink> extend(const Path& path, std::uint64_t length) override;
     void make_folders(const Path& path) override;
     void link(const Path& from, const Path& to) override;
+    bool clone(const Path& from, const Path& to) override;
+    void seal(const Path& path) override;
     void rename(const Path& from, const Path& to) override;
     void exchange(const Path& a, const Path& b) override;
     void remove(const Path& path) override;

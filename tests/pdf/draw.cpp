@@ -92,11 +92,14 @@ class Nowhere : public Disk {
 public:
     explicit Nowhere(Disk& inner) : inner_(inner) {}
     std::unique_ptr<Sink> create(const Path&) override { return std::make_unique<Hole>(); }
+    std::unique_ptr<Sink> extend(const Path&, std::uint64_t) override { return std::make_unique<Hole>(); }
     std::unique_ptr<Source> open(const Path& path) override { return inner_.open(path); }
     std::optional<FileStat> stat(const Path& path) override { return inner_.stat(path); }
     std::vector<std::string> list(const Path& folder) override { return inner_.list(folder); }
     void make_folders(const Path&) override {}
     void link(const Path&, const Path&) override {}
+    bool clone(const Path&, const Path&) override { return false; }
+    void seal(const Path&) override {}
     void rename(const Path&, const Path&) override {}
     void exchange(const Path&, const Path&) override {}
     void remove(const Path&) override {}

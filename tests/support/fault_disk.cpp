@@ -67,6 +67,11 @@ std::unique_ptr<Sink> FaultDisk::create(const Path& path) {
     return std::make_unique<CountedSink>(*this, path, inner_.create(path));
 }
 
+std::unique_ptr<Sink> FaultDisk::extend(const Path& path, std::uint64_t length) {
+    count("extend " + std::to_string(length), path);
+    return std::make_unique<CountedSink>(*this, path, inner_.extend(path, length));
+}
+
 void FaultDisk::make_folders(const Path& path) {
     count("make_folders", path);
     inner_.make_folders(path);
@@ -75,6 +80,16 @@ void FaultDisk::make_folders(const Path& path) {
 void FaultDisk::link(const Path& from, const Path& to) {
     count("link " + from.string(), to);
     inner_.link(from, to);
+}
+
+bool FaultDisk::clone(const Path& from, const Path& to) {
+    count("clone " + from.string(), to);
+    return inner_.clone(from, to);
+}
+
+void FaultDisk::seal(const Path& path) {
+    count("seal", path);
+    inner_.seal(path);
 }
 
 void FaultDisk::rename(const Path& from, const Path& to) {

@@ -17,8 +17,8 @@ struct Stopped {
 };
 
 /// Another disk that can be made to fail or to end the run at any of its changing calls. Counted, from 1, are
-/// `create`, `write`, `write_at` and `close` of its files, `make_folders`, `link`, `rename`, `exchange`, `remove`,
-/// `sync_folder` and `lock`; reading is not. Everything else is done by `inner`, which must live longer, as must
+/// `create`, `extend`, `write`, `write_at` and `close` of its files, `make_folders`, `link`, `clone`, `seal`, `rename`,
+/// `exchange`, `remove`, `sync_folder` and `lock`; reading is not. Everything else is done by `inner`, which must live longer, as must
 /// this disk than its files.
 class FaultDisk : public Disk {
 public:
@@ -42,9 +42,13 @@ public:
     std::optional<FileStat> stat(const Path& path) override { return inner_.stat(path); }
     std::optional<Path> resolve(const Path& path) override { return inner_.resolve(path); }
     std::vector<std::string> list(const Path& folder) override { return inner_.list(folder); }
+    std::int64_t now() override { return inner_.now(); }
     std::unique_ptr<Sink> create(const Path& path) override;
+    std::unique_ptr<Sink> extend(const Path& path, std::uint64_t length) override;
     void make_folders(const Path& path) override;
     void link(const Path& from, const Path& to) override;
+    bool clone(const Path& from, const Path& to) override;
+    void seal(const Path& path) override;
     void rename(const Path& from, const Path& to) override;
     void exchange(const Path& a, const Path& b) override;
     void remove(const Path& path) override;
