@@ -7,6 +7,27 @@
 
 namespace qw {
 
+namespace {
+
+/// Looked up once: OpenSSL 3 otherwise does so for every digest, which costs as much as a kilobyte of bytes.
+const EVP_MD* algorithm() {
+    static const EVP_MD* const fetched = EVP_MD_fetch(nullptr, "SHA256", nullptr);
+    if (!fetched) throw std::bad_alloc();
+    return fetched;
+}
+
+std::string in_hex(const unsigned char* raw, unsigned int size) {
+    static constexpr char digits[] = "0123456789abcdef";
+    std::string text(std::size_t{size} * 2, '0');
+    for (unsigned int i = 0; i < size; ++i) {
+        text[2 * i] = digits[raw[i] >> 4];
+        text[2 * i + 1] = digits[raw[i] & 15];
+    }
+    return text;
+}
+
+}  // namespace
+
 struct Sha256::State {
     EVP_MD_CTX* context = EVP_MD_CTX_new();
     State() {
@@ -17,7 +38,7 @@ struct Sha256::State {
     State& operator=(const State&) = delete;
 };
 
-Sha256::Sha256() : state_(std::make_unique<State>()) { EVP_DigestInit_ex(state_->context, EVP_sha256(), nullptr); }
+Sha256::Sha256() : state_(std::make_unique<State>()) { EVP_DigestInit_ex(state_->context, algorithm(), nullptr); }
 Sha256::Sha256(const Sha256& other) : state_(std::make_unique<State>()) {
     EVP_MD_CTX_copy_ex(state_->context, other.state_->context);
 }
@@ -37,20 +58,14 @@ std::string Sha256::hex() const {
     unsigned char raw[EVP_MAX_MD_SIZE];
     unsigned int size = 0;
     EVP_DigestFinal_ex(copy.state_->context, raw, &size);
-    static constexpr char digits[] = "0123456789abcdef";
-    std::string text;
-    text.reserve(size * 2);
-    for (unsigned int i = 0; i < size; ++i) {
-        text += digits[raw[i] >> 4];
-        text += digits[raw[i] & 15];
-    }
-    return text;
+    return in_hex(raw, size);
 }
 
 std::string sha256_of(std::string_view text) {
-    Sha256 digest;
-    digest.add(text);
-    return digest.hex();
+    unsigned char raw[EVP_MAX_MD_SIZE];
+    unsigned int size = 0;
+    if (!EVP_Digest(text.data(), text.size(), raw, &size, algorithm(), nullptr)) throw std::bad_alloc();
+    return in_hex(raw, size);
 }
 
 }  // namespace qw

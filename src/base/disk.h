@@ -69,8 +69,8 @@ public:
     virtual std::optional<Path> resolve(const Path& path);
     /// Names in a folder, sorted bytewise.
     virtual std::vector<std::string> list(const Path& folder) = 0;
-    /// The time that a file would be stamped with if it were changed now, in ns since 1970-01-01 UTC: the kernel's coarse
-    /// clock, which stands still between ticks as the stamps do. Orders changes; never reaches a file's bytes.
+    /// A time, in ns since 1970-01-01 UTC, before which no later change is stamped: the kernel's coarse clock, which stands still
+    /// between ticks as stamps do. A change of the last tick may already have a later stamp. Never reaches a file's bytes.
     virtual std::int64_t now();
 
     // Writing.

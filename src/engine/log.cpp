@@ -70,7 +70,7 @@ void Log::read(std::string whole) {
 void Log::take_in(std::string_view body, std::uint64_t bytes) {
     const std::size_t stats = log_text::stats_begin(body);
     const Step now{body.substr(0, stats), bytes - (body.size() - stats)};
-    if (const auto name = log_text::step_of(body)) {
+    if (const auto name = log_text::step_in(body)) {
         Step& step = steps_[*name];
         superseded_ += step.bytes;
         step = now;
@@ -80,23 +80,22 @@ void Log::take_in(std::string_view body, std::uint64_t bytes) {
     take_in_stats(body.substr(stats));
 }
 
-void Log::take_in_stats(std::string_view body) {
-    for (std::size_t at = 0; at < body.size();) {
-        const std::size_t begin = at;
-        auto line = log_text::next_stat(body, at);
-        if (!line) continue;
-        const auto [found, is_new] = stats_.try_emplace(line->name);
-        superseded_ += found->second.bytes;
-        found->second = {std::move(*line), at - begin};
-        if (!found->second.line.sha256.empty()) continue;
-        superseded_ += at - begin;
-        stats_.erase(found);
+void Log::take_in_stats(std::string_view lines) {
+    while (!lines.empty()) {
+        const log_text::StatText stat = log_text::first_stat(lines);
+        lines.remove_prefix(stat.line.size());
+        std::string_view& line = stats_[stat.name];
+        superseded_ += line.size();
+        line = stat.line;
+        if (!stat.takes_back) continue;
+        superseded_ += line.size();
+        stats_.erase(stat.name);
     }
 }
 
 std::optional<LogEntry> Log::find(const std::string& step) const {
     const std::lock_guard lock(mutex_);
-    const auto found = steps_.find(step);
+    const auto found = steps_.find(log_text::field_of(step));
     if (found == steps_.end()) return std::nullopt;
     return log_text::entry_from(found->second.body);
 }
@@ -105,7 +104,8 @@ std::vector<StatLine> Log::stats() const {
     const std::lock_guard lock(mutex_);
     std::vector<StatLine> lines;
     lines.reserve(stats_.size());
-    for (const auto& [name, stat] : stats_) lines.push_back(stat.line);
+    for (const auto& [name, line] : stats_)
+        if (auto stat = log_text::stat_from(line)) lines.push_back(*std::move(stat));
     return lines;
 }
 
@@ -147,15 +147,14 @@ void Log::write(const std::string& bytes) {
 }
 
 void Log::write_anew() {
-    LogEntry stats;
-    for (const auto& [name, stat] : stats_) stats.stats.push_back(stat.line);
-    std::sort(stats.stats.begin(), stats.stats.end(), [](const StatLine& a, const StatLine& b) { return a.name < b.name; });
-    std::vector<std::pair<std::string_view, std::string_view>> steps;
+    std::vector<std::pair<std::string_view, std::string_view>> stats(stats_.begin(), stats_.end()), steps;
     for (const auto& [name, step] : steps_) steps.emplace_back(name, step.body);
+    std::sort(stats.begin(), stats.end());
     std::sort(steps.begin(), steps.end());
 
-    std::string text = log_text::file_head();
-    if (!stats.stats.empty()) text += log_text::framed(log_text::body_of(stats));
+    std::string text = log_text::file_head(), lines;
+    for (const auto& [name, line] : stats) lines += line;
+    if (!lines.empty()) text += log_text::framed(lines);
     for (const auto& [name, body] : steps) text += log_text::framed(body);
     write_file(disk_, file_, text);
     sink_.reset();  // it writes to the file that was replaced

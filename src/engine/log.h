@@ -86,18 +86,16 @@ public:
     static constexpr std::uint64_t smallest = 1 << 14;                ///< bytes below which writing anew saves nothing; own limit
 
 private:
+    /// A step's body without its stat lines. This and the maps' keys lie inside `texts_`, as they are written there: only what is
+    /// asked for is taken apart.
     struct Step {
-        std::string_view body;  ///< without its stat lines; inside `texts_`
-        std::uint64_t bytes = 0;
-    };
-    struct Stat {
-        StatLine line;
+        std::string_view body;
         std::uint64_t bytes = 0;
     };
 
     void read(std::string text);
     void take_in(std::string_view body, std::uint64_t bytes);
-    void take_in_stats(std::string_view body);
+    void take_in_stats(std::string_view lines);
     void write(const std::string& bytes);
     void write_anew();
 
@@ -105,8 +103,8 @@ private:
     Path file_;
     mutable std::mutex mutex_;
     std::deque<std::string> texts_;  ///< the file, then what was appended
-    std::unordered_map<std::string, Step> steps_;
-    std::unordered_map<std::string, Stat> stats_;
+    std::unordered_map<std::string_view, Step> steps_;
+    std::unordered_map<std::string_view, std::string_view> stats_;  ///< lines by name
     std::uint64_t end_ = 0;  ///< bytes of the file that are believed
     std::uint64_t superseded_ = 0;
     bool damaged_ = false;  ///< still on the disk, that is

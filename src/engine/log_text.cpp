@@ -14,15 +14,9 @@ constexpr std::string_view entry_word = "entry ";
 constexpr std::size_t hex_digits = 64;
 constexpr std::size_t most_fields = 8;
 
-/// A field must hold neither the tab nor the newline that end fields and lines.
 void add_field(std::string& text, std::string_view field) {
     text += '\t';
-    for (const char c : field) {
-        if (c == '\\') text += "\\\\";
-        else if (c == '\t') text += "\\t";
-        else if (c == '\n') text += "\\n";
-        else text += c;
-    }
+    text += field_of(field);
 }
 
 template <typename Number>
@@ -197,11 +191,24 @@ std::optional<Frame> frame_at(std::string_view text, std::size_t at) {
     return frame;
 }
 
-std::optional<std::string> step_of(std::string_view body) {
+// A field must hold neither the tab nor the newline that end fields and lines.
+std::string field_of(std::string_view name) {
+    if (name.find_first_of("\\\t\n") == std::string_view::npos) return std::string(name);
+    std::string text;
+    for (const char c : name) {
+        if (c == '\\') text += "\\\\";
+        else if (c == '\t') text += "\\t";
+        else if (c == '\n') text += "\\n";
+        else text += c;
+    }
+    return text;
+}
+
+std::optional<std::string_view> step_in(std::string_view body) {
     std::size_t at = 0;
     const Fields line = next_line(body, at);
     if (!line.are("step", 3)) return std::nullopt;
-    return plain(line.at[1]);
+    return line.at[1];
 }
 
 std::size_t stats_begin(std::string_view body) {
@@ -210,8 +217,18 @@ std::size_t stats_begin(std::string_view body) {
     return found == std::string_view::npos ? body.size() : found + 1;
 }
 
-std::optional<StatLine> next_stat(std::string_view body, std::size_t& at) {
-    const Fields line = next_line(body, at);
+StatText first_stat(std::string_view lines) {
+    constexpr std::string_view word = "stat\t";
+    StatText stat;
+    stat.line = lines.substr(0, std::min(lines.find('\n'), lines.size() - 1) + 1);
+    if (stat.line.starts_with(word)) stat.name = stat.line.substr(word.size(), stat.line.find('\t', word.size()) - word.size());
+    stat.takes_back = stat.line.ends_with("\t\n");
+    return stat;
+}
+
+std::optional<StatLine> stat_from(std::string_view text) {
+    std::size_t at = 0;
+    const Fields line = next_line(text, at);
     if (!line.are("stat", 7)) return std::nullopt;
     StatLine stat{plain(line.at[1]), {}, std::string(line.at[6])};
     if (!number_from(line.at[2], stat.stamp.size) || !number_from(line.at[3], stat.stamp.inode) || !number_from(line.at[4], stat.stamp.mtime) ||

@@ -27,12 +27,20 @@ struct Frame {
 };
 std::optional<Frame> frame_at(std::string_view text, std::size_t at);
 
-/// The step's name, or nothing when the body brings stat lines only.
-std::optional<std::string> step_of(std::string_view body);
+/// A name as it is written in a field.
+std::string field_of(std::string_view name);
+/// The step's name as it is written, or nothing when the body brings stat lines only.
+std::optional<std::string_view> step_in(std::string_view body);
 /// Where the stat lines begin, which are the last of a body.
 std::size_t stats_begin(std::string_view body);
-/// The next stat line at `at`, which is moved behind it; nothing at the end and at what is no stat line.
-std::optional<StatLine> next_stat(std::string_view body, std::size_t& at);
+/// The stat line that begins a text of such lines, with its newline and its name as it is written.
+struct StatText {
+    std::string_view line, name;
+    bool takes_back = false;
+};
+StatText first_stat(std::string_view lines);
+/// Nothing when it is no stat line.
+std::optional<StatLine> stat_from(std::string_view line);
 /// All but the stat lines; nothing when it is no such body.
 std::optional<LogEntry> entry_from(std::string_view body);
 
