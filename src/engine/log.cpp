@@ -60,11 +60,10 @@ void Log::read(std::string whole) {
             at = frame->end;
         }
         end_ = at;
-        damaged_ = at < text.size() && entry_follows(text, at);
-    } else {
-        damaged_ = !head.starts_with(text);
+        if (at < text.size() && entry_follows(text, at)) damage_ = Damage{end_, text.size() - end_};
+    } else if (!head.starts_with(text)) {
+        damage_ = Damage{0, text.size()};
     }
-    if (damaged_) damage_ = Damage{end_, text.size() - end_};
 }
 
 void Log::take_in(std::string_view body, std::uint64_t bytes) {
@@ -114,7 +113,6 @@ void Log::append(const LogEntry& entry) {
     if (body.empty()) return;
     const std::string bytes = log_text::framed(body);
     const std::lock_guard lock(mutex_);
-    if (damaged_) write_anew();
     write(bytes);
     take_in(texts_.emplace_back(body), bytes.size());
     if (end_ < smallest || superseded_ * 2 <= end_) return;
@@ -135,7 +133,7 @@ void Log::write(const std::string& bytes) {
     const std::string head = end_ == 0 ? log_text::file_head() : "";
     if (!sink_) {
         if (file_.has_parent_path()) disk_.make_folders(file_.parent_path());
-        sink_ = disk_.extend(file_, end_);  // cuts a torn tail off
+        sink_ = disk_.extend(file_, end_);  // cuts off what is not believed
     }
     try {
         sink_->write(head + bytes);
@@ -158,9 +156,7 @@ void Log::write_anew() {
     for (const auto& [name, body] : steps) text += log_text::framed(body);
     write_file(disk_, file_, text);
     sink_.reset();  // it writes to the file that was replaced
-    const auto told = damage_;
     read(std::move(text));
-    damage_ = told;
 }
 
 }  // namespace qw::engine

@@ -58,7 +58,7 @@ std::string shortened(std::string_view text);
 /// only one run writes is seen to by who calls (Disk::lock).
 class Log {
 public:
-    /// A place in the file from which on nothing is believed, though whole entries follow it.
+    /// A place in the file from which on nothing was believed when it was read, though whole entries follow it.
     struct Damage {
         std::uint64_t offset = 0, bytes = 0;
     };
@@ -75,9 +75,9 @@ public:
     std::vector<StatLine> stats() const;
     const std::optional<Damage>& damage() const { return damage_; }
 
-    /// To be called after the step's success. When more than half of the file is superseded it is written anew beside and takes
-    /// its own place, as it does before anything is appended to a damaged one. Throws Fault; the entry then counts as not
-    /// appended, and what the file held before is still believed.
+    /// To be called after the step's success. What was not believed is cut off first; when more than half of the file is
+    /// superseded it is written anew beside and renamed. Throws Fault; the entry then counts as not appended, and what the file
+    /// held before is still believed.
     void append(const LogEntry& entry);
     /// Syncs and closes; `append` opens again.
     void close();
@@ -107,7 +107,6 @@ private:
     std::unordered_map<std::string_view, std::string_view> stats_;  ///< lines by name
     std::uint64_t end_ = 0;  ///< bytes of the file that are believed
     std::uint64_t superseded_ = 0;
-    bool damaged_ = false;  ///< still on the disk, that is
     std::optional<Damage> damage_;
     std::unique_ptr<Sink> sink_;
 };

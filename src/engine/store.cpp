@@ -102,20 +102,20 @@ void Store::use(const std::string& sha256) { note(sha256, false); }
 
 void Store::note(const std::string& sha256, bool changed) {
     const std::lock_guard lock(mutex_);
-    read_uses();
-    uses_[sha256] = run_;
+    used_.insert(sha256);
     changed_ = changed_ || changed;
 }
 
-void Store::read_uses() {
-    if (uses_read_) return;
-    run_ = store_files::read_uses(disk_, folder_ / "uses", uses_) + 1;
-    uses_read_ = true;
+void Store::bring_uses_up_to_date() {
+    if (run_ == 0) run_ = store_files::read_uses(disk_, folder_ / "uses", uses_) + 1;
+    for (const std::string& sha256 : used_) uses_[sha256] = run_;
+    used_.clear();
 }
 
 void Store::save() {
     const std::lock_guard lock(mutex_);
     if (!changed_) return;
+    bring_uses_up_to_date();
     write_file(disk_, folder_ / "uses", store_files::text_of_uses(run_, uses_));
     changed_ = false;
 }
@@ -195,7 +195,7 @@ Store::Sizes Store::clean_up(std::uint64_t limit) {
     std::vector<Stored> removable;
     Sizes sizes = sorted_out(removable);
     forget_leftovers();
-    read_uses();
+    bring_uses_up_to_date();
     const auto last_use = [&](const Stored& file) {
         const auto found = uses_.find(file.sha256);
         return found == uses_.end() ? std::uint64_t{0} : found->second;
@@ -226,7 +226,7 @@ void Store::remove(const std::string& sha256) {
     if (!is_hex(sha256, digest_digits)) return;
     disk_.remove(path(sha256));
     const std::lock_guard lock(mutex_);
-    read_uses();
+    used_.erase(sha256);
     uses_.erase(sha256);
 }
 

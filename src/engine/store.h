@@ -9,6 +9,7 @@
 #include <mutex>
 #include <optional>
 #include <string>
+#include <unordered_set>
 #include <vector>
 
 namespace qw::engine {
@@ -81,14 +82,15 @@ private:
     Path scratch_folder() const { return folder_ / "new"; }
     void forget_leftovers();
     void note(const std::string& sha256, bool changed);
-    void read_uses();
+    void bring_uses_up_to_date();
 
     Disk& disk_;
     Path folder_;
     std::mutex mutex_;
     std::uint64_t scratches_ = 0;
-    bool scratch_ready_ = false, uses_read_ = false, changed_ = false;
-    std::uint64_t run_ = 1;
+    bool scratch_ready_ = false, changed_ = false;
+    std::unordered_set<std::string> used_;       ///< by this run, and not yet in `uses_`
+    std::uint64_t run_ = 0;                      ///< 0: the uses of earlier runs were not needed so far
     std::map<std::string, std::uint64_t> uses_;  ///< digest: the last run that used it
 };
 

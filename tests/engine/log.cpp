@@ -92,6 +92,16 @@ TEST_CASE("what is appended is found at once and by the next run; the last entry
     CHECK(log.stats().size() == 4);
 }
 
+TEST_CASE("a log in a folder that is not there yet makes it when it is written") {
+    LogPlace place;
+    place.file = place.folder / "below/log";
+    Log log(*place.disk, place.file);
+    CHECK_FALSE(place.disk->stat(place.folder / "below"));
+    log.append(entry_of("one", 1));
+    log.close();
+    check_same(Log(*place.disk, place.file).find("one"), entry_of("one", 1));
+}
+
 TEST_CASE("of stat lines the last counts, and one without a digest takes back") {
     LogPlace place;
     Log log(*place.disk, place.file);

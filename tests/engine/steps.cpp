@@ -187,3 +187,37 @@ TEST_CASE("a planning step tells what comes after it, also when it did not run")
         CHECK(shop.text_of("all") == "CB");
     }
 }
+
+TEST_CASE("what a current step made counts as used, though nobody took it") {
+    Workshop shop;
+    for (const char* name : {"a", "b", "c"}) shop.write(name, std::string("the same length: ") + name);
+    shop.run({shop.copying("one", "a", "A", "k"), shop.copying("two", "b", "B", "k")});
+    for (const std::string kept : {"A", "B"}) {
+        Workshop& again = shop;
+        const bool first = kept == "A";
+        again.run({again.copying("one", "a", "A", "k"), again.copying("two", "b", "B", "k")});
+        again.write("c", "something new for " + kept);
+        again.run({first ? again.copying("one", "a", "A", "k") : again.copying("two", "b", "B", "k"), again.copying("three", "c", "C", kept)});
+        Store store(*again.real, again.stored);
+        store.clean_up(store.sizes().own - 1);  // one file goes
+        const auto holds = [&](const std::string& step) { return store.has(again.entry(step).outputs[0].digest); };
+        CHECK(holds("one") == first);
+        CHECK(holds("two") != first);
+        CHECK(holds("three"));
+        if (first) store.remove(again.entry("three").outputs[0].digest.sha256);
+    }
+}
+
+TEST_CASE("an output that is asked for twice is one file") {
+    Workshop shop;
+    Step step{"twice", "k", {}, [&](Trace& trace) {
+                  const auto sink = shop.disk->create(trace.output("out"));
+                  sink->write("once");
+                  sink->close();
+                  CHECK(read_text(*shop.disk, trace.output("out"), 10) == "once");
+                  CHECK(trace.output("other") != trace.output("out"));
+                  shop.disk->create(trace.output("other"))->close();
+              }, {}};
+    CHECK(shop.told({step}) == "twice: made (never made) other new out new");
+    CHECK(shop.text_of("out") == "once");
+}

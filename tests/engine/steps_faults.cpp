@@ -49,6 +49,14 @@ TEST_CASE("a step that fails holds up only those that come after it") {
     }
 }
 
+TEST_CASE("what is told to come after a step that failed already is not reached") {
+    Workshop shop;
+    Step plan = idle("plan", {"free"});
+    plan.then = [](const MadeFiles&) { return std::vector<Step>{idle("late", {"bad"}), idle("good", {"free"})}; };
+    CHECK(shop.told({shop.copying("bad", "none", "A", "k"), idle("free"), plan}) ==
+          "bad: failed (never made) missing-file none; free: made (never made); plan: made (never made); late: not reached; good: made (never made)");
+}
+
 TEST_CASE("an input that changes while it is used is no success, and nothing is remembered") {
     Workshop shop;
     shop.write("a", "one");
@@ -105,7 +113,10 @@ TEST_CASE("what is no fault ends the run and comes through, with any number of j
         shop.jobs = jobs;
         std::vector<Step> steps;
         for (int n = 0; n < 20; ++n) steps.push_back(idle("idle " + std::to_string(n)));
-        steps.push_back({"bad", "k", {}, [](Trace&) { throw std::logic_error("a bug"); }, {}});
+        steps.push_back({"bad", "k", {}, [](Trace&) {
+                             std::this_thread::sleep_for(std::chrono::milliseconds(30));  // until the other jobs wait for it
+                             throw std::logic_error("a bug");
+                         }, {}});
         for (int n = 20; n < 40; ++n) steps.push_back(idle("idle " + std::to_string(n), {"bad"}));
         CHECK_THROWS_WITH(shop.run(steps), "a bug");
     }
@@ -126,7 +137,7 @@ TEST_CASE("where nothing is trusted a spoiled stored file is made again") {
     CHECK(shop.told({copy}) == "copy: current out same");
 }
 
-TEST_CASE("a run with nothing to do writes nothing") {
+TEST_CASE("a run with nothing to do writes nothing and reads no input") {
     Workshop shop;
     shop.write("a", "one");
     shop.write("kit.yaml", "x=1\n");
@@ -134,10 +145,18 @@ TEST_CASE("a run with nothing to do writes nothing") {
     shop.run(steps());
     std::this_thread::sleep_for(std::chrono::milliseconds(30));  // older than the next hashing
     shop.run(steps());
-    test::FaultDisk counting(*shop.real);
+    struct ReadingDisk : test::FaultDisk {
+        using FaultDisk::FaultDisk;
+        std::unique_ptr<Source> open(const Path& path) override {
+            opened.push_back(path.filename());
+            return FaultDisk::open(path);
+        }
+        std::vector<std::string> opened;
+    } counting(*shop.real);
     shop.disk = &counting;
     CHECK(shop.told(steps()) == "copy: current out same; quote: current quoted same");
     CHECK(counting.changes() == 0);
+    CHECK(counting.opened == std::vector<std::string>{"log"});
 }
 
 TEST_CASE("wherever a run fails or is killed, the next one makes what the first would have made") {
