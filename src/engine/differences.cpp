@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/differences.h"
 
+#include <cstddef>
+#include <utility>
+
 namespace qw::engine {
 
 namespace {
@@ -12,7 +15,8 @@ public:
     Comparing(Comparison& into, Digests& digests, const Values& values, const EarlierMade& made)
         : into_(into), digests_(digests), values_(values), made_(made) {}
 
-    void read(const Read& read) {
+    void read(std::size_t index) {
+        const Read& read = into_.before->reads[index];
         switch (read.kind) {
             case ReadKind::file: return hold(Cause::file, read, digest_in(digests_.file(read.name)));
             case ReadKind::folder: {
@@ -21,7 +25,7 @@ public:
             }
             case ReadKind::missing: return missing(read);
             case ReadKind::made: return made(read);
-            case ReadKind::value: return value(read);
+            case ReadKind::value: return value(read, index);
         }
     }
 
@@ -44,19 +48,23 @@ private:
     }
 
     // The file around a value is asked first: while its bytes are the same nobody need take it apart.
-    void value(const Read& read) {
-        const auto source = digests_.file(read.name);
-        if (digest_in(source) == read.source) return;
-        Read now = read_of(read.name, read.path, digest_in(source), source && values_ ? values_(read.name, read.path) : std::nullopt);
+    void value(const Read& read, std::size_t index) {
+        if (source_name_ != read.name) {
+            source_ = digest_in(digests_.file(read.name));
+            source_name_ = read.name;
+        }
+        if (source_ == read.source) return;
+        Read now = read_of(read.name, read.path, source_, !source_.empty() && values_ ? values_(read.name, read.path) : std::nullopt);
         if (now.digest != read.digest) {
             into_.differences.push_back({Cause::value, read.name, read.path, read.text, now.text, now.line});
             return;
         }
-        into_.reads_differ = true;
-        into_.reads.back() = std::move(now);
+        if (!std::exchange(into_.reads_differ, true)) into_.reads = into_.before->reads;
+        into_.reads[index] = std::move(now);
     }
 
     Comparison& into_;
+    std::string source_name_, source_;  // values of one file follow each other
     Digests& digests_;
     const Values& values_;
     const EarlierMade& made_;
@@ -65,17 +73,14 @@ private:
 }  // namespace
 
 Comparison compare(std::optional<LogEntry> before, const std::string& key, Digests& digests, const Store& store, const Values& values, const EarlierMade& made) {
-    Comparison result{std::move(before), {}, false, {}, false};
+    Comparison result{std::move(before), {}, false, false, {}};
     if (!result.before) {
         result.differences.push_back({Cause::never_made, {}, {}, {}, key, 0});
         return result;
     }
     if (result.before->key != key) result.differences.push_back({Cause::step, {}, {}, result.before->key, key, 0});
     Comparing comparing(result, digests, values, made);
-    for (const Read& read : result.before->reads) {
-        result.reads.push_back(read);
-        comparing.read(read);
-    }
+    for (std::size_t i = 0; i < result.before->reads.size(); ++i) comparing.read(i);
     // Where no stamp is trusted, the store's own files are not taken on their size either.
     for (const Output& output : result.before->outputs) {
         const bool there = digests.trust() == Trust::nothing ? store.is_sound(output.digest) : store.has(output.digest);

@@ -41,8 +41,8 @@ struct Comparison {
     std::optional<LogEntry> before;
     std::vector<Difference> differences;  ///< empty: the step is current, or only `may` differ
     bool may = false;                     ///< it reads something that a step that has yet to run may make anew
-    std::vector<Read> reads;              ///< as they are now, when the step is current
     bool reads_differ = false;            ///< in what is told and decides nothing: the line, or the file around a value
+    std::vector<Read> reads;              ///< when they do: as they are now
 };
 Comparison compare(std::optional<LogEntry> before, const std::string& key, Digests& digests, const Store& store, const Values& values, const EarlierMade& made);
 

@@ -32,7 +32,9 @@ void check_pin_name(const std::string& name) {
 
 Store::Store(Disk& disk, Path folder) : disk_(disk), folder_(std::move(folder)) {}
 
-Path Store::path(const std::string& sha256) const { return folder_ / sha256.substr(0, folder_digits) / sha256.substr(std::min(folder_digits, sha256.size())); }
+Path Store::path(const std::string& sha256) const {
+    return folder_.native() + "/" + sha256.substr(0, folder_digits) + "/" + sha256.substr(std::min(folder_digits, sha256.size()));
+}
 
 bool Store::has(const FileDigest& file) const {
     if (!is_hex(file.sha256, digest_digits)) return false;
