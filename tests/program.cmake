@@ -26,6 +26,7 @@ add_executable(corpus ${QW_CORPUS_SOURCES} bundle/sample.cpp $<TARGET_OBJECTS:te
 target_link_libraries(corpus PRIVATE qw_engine qw_bundle qw_artwork qw_test_support ${QW_LIBRARIES_artwork} PkgConfig::PNG PkgConfig::QPDF)
 set_target_properties(corpus PROPERTIES UNITY_BUILD OFF)  # each family names its own pages
 target_compile_options(corpus PRIVATE -O1)
+target_precompile_headers(corpus PRIVATE <algorithm> <filesystem> <functional> <map> <string> <vector> <nlohmann/json.hpp> <qpdf/QPDF.hh>)
 target_compile_definitions(corpus PRIVATE ${QW_TEST_PATHS} POINTERHOLDER_TRANSITION=4)
 add_dependencies(corpus quirewright)
 add_test(NAME program.corpus COMMAND corpus --pdfs ${CMAKE_BINARY_DIR}/corpus-pdfs)

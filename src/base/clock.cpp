@@ -3,15 +3,18 @@
 
 #include <chrono>
 #include <cstdio>
-#include <regex>
 
 namespace qw {
 
 std::optional<Date> Date::read(const std::string& text) {
-    static const std::regex form(R"(^(\d{4})-(\d{2})-(\d{2})$)");
-    std::smatch m;
-    if (!std::regex_match(text, m, form)) return std::nullopt;
-    const Date date{std::stoi(m[1]), std::stoi(m[2]), std::stoi(m[3])};
+    if (text.size() != 10 || text[4] != '-' || text[7] != '-') return std::nullopt;
+    const auto number = [&](std::size_t from, std::size_t digits) {
+        int value = 0;
+        for (std::size_t i = from; i < from + digits; ++i) value = text[i] >= '0' && text[i] <= '9' && value >= 0 ? value * 10 + (text[i] - '0') : -1;
+        return value;
+    };
+    const Date date{number(0, 4), number(5, 2), number(8, 2)};
+    if (date.year < 0 || date.month < 0 || date.day < 0) return std::nullopt;
     const std::chrono::year_month_day day{std::chrono::year(date.year), std::chrono::month(static_cast<unsigned>(date.month)),
                                           std::chrono::day(static_cast<unsigned>(date.day))};
     if (!day.ok() || date.year < 1980 || date.year > 2107) return std::nullopt;

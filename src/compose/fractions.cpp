@@ -2,7 +2,6 @@
 #include "compose/fractions.h"
 
 #include <array>
-#include <regex>
 #include <utility>
 
 namespace qw::compose {
@@ -60,22 +59,40 @@ std::string composed_to_plain(const std::string& text) {
 }  // namespace
 
 std::string real_fractions(const std::string& ascii) {
-    static const std::regex form(R"((\d+ )?(\d+)/(\d+)|(\d) x (?=\d))");
+    const auto digit = [&](std::size_t at) { return at < ascii.size() && ascii[at] >= '0' && ascii[at] <= '9'; };
+    const auto digits_end = [&](std::size_t at) {
+        while (digit(at)) ++at;
+        return at;
+    };
     std::string set;
-    auto from = ascii.cbegin();
-    for (std::sregex_iterator m(ascii.begin(), ascii.end(), form), end; m != end; ++m) {
-        set.append(from, (*m)[0].first);
-        if ((*m)[4].matched) {
-            set += (*m)[4].str() + " " + times + " ";
-        } else {
-            std::string whole = (*m)[1].str();
-            if (!whole.empty()) whole = whole.substr(0, whole.size() - 1) + thin_space;
-            set += whole + in_figures((*m)[2], superior) + slash + in_figures((*m)[3], inferior);
+    /// "3/8" with its numerator at `from`; true: it is there, and the end of it is left in `at`.
+    const auto fraction = [&](std::size_t from, std::size_t& at) {
+        const std::size_t bar = digits_end(from);
+        if (!digit(from) || bar >= ascii.size() || ascii[bar] != '/' || !digit(bar + 1)) return false;
+        at = digits_end(bar + 1);
+        set += in_figures(ascii.substr(from, bar - from), superior) + slash + in_figures(ascii.substr(bar + 1, at - bar - 1), inferior);
+        return true;
+    };
+    for (std::size_t at = 0; at < ascii.size();) {
+        if (!digit(at)) {
+            set += ascii[at++];
+            continue;
         }
-        from = (*m)[0].second;
+        const std::size_t first = at, end = digits_end(at), before = set.size();
+        if (end < ascii.size() && ascii[end] == ' ' && digit(end + 1)) {
+            set += ascii.substr(first, end - first) + thin_space;
+            if (fraction(end + 1, at)) continue;
+            set.resize(before);
+        }
+        if (fraction(first, at)) continue;
+        set += ascii.substr(first, end - first);
+        at = end;
+        if (ascii.compare(end, 3, " x ") == 0 && digit(end + 3)) {
+            set += " " + std::string(times) + " ";
+            at = end + 3;
+        }
     }
-    set.append(from, ascii.cend());
-    // An x behind a fraction is not seen by the pattern, which the fraction has used up.
+    // An x behind a fraction is not seen above, where its denominator was used up.
     for (const char* figure : inferior) replace_all(set, std::string(figure) + " x ", std::string(figure) + " " + times + " ");
     return set;
 }

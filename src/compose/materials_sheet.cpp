@@ -7,7 +7,7 @@
 
 #include <algorithm>
 #include <array>
-#include <regex>
+#include <cctype>
 
 namespace qw::compose {
 
@@ -33,8 +33,14 @@ struct MaterialRow {
 
 /// "1.2 m" and "1 3/8 yd" are not parted at a line's end.
 std::string amount_words(const std::string& plain) {
-    static const std::regex long_unit(R"((\d) (m|yd)\b)");
-    return real_fractions(std::regex_replace(plain, long_unit, "$1\u00a0$2"));
+    std::string text = plain;
+    for (const std::string unit : {" m", " yd"})
+        for (std::size_t at = text.find(unit, 1); at != std::string::npos; at = text.find(unit, at + 1)) {
+            const std::size_t end = at + unit.size();
+            const bool whole_word = end == text.size() || !std::isalnum(static_cast<unsigned char>(text[end]));
+            if (whole_word && std::isdigit(static_cast<unsigned char>(text[at - 1]))) text.replace(at, 1, "\u00a0");
+        }
+    return real_fractions(text);
 }
 
 void add_words(StackedWords& stack, const std::string& words, const Setting& setting) {

@@ -4,6 +4,7 @@
 #include "base/fault.h"
 
 #include <cmath>
+#include <cstdio>
 #include <cstring>
 #include <mutex>
 #include <poppler-document.h>
@@ -65,6 +66,39 @@ void set_up(poppler::page_renderer& renderer) {
     renderer.set_image_format(poppler::image::format_rgb24);
 }
 
+/// A blank page of 8 points.
+std::string smallest_pdf() {
+    const char* objects[] = {"<< /Type /Catalog /Pages 2 0 R >>", "<< /Type /Pages /Kids [3 0 R] /Count 1 >>", "<< /Type /Page /Parent 2 0 R /MediaBox [0 0 8 8] >>"};
+    std::string pdf = "%PDF-1.4\n", table = "xref\n0 4\n0000000000 65535 f \n";
+    int number = 0;
+    for (const char* object : objects) {
+        char entry[32];
+        std::snprintf(entry, sizeof entry, "%010zu 00000 n \n", pdf.size());
+        table += entry;
+        pdf += std::to_string(++number) + " 0 obj\n" + object + "\nendobj\n";
+    }
+    const std::string start = std::to_string(pdf.size());
+    return pdf + table + "trailer\n<< /Size 4 /Root 1 0 R >>\nstartxref\n" + start + "\n%%EOF\n";
+}
+
+/// poppler sets up what all its documents share (its parameters, the sRGB profile) when the first of them is opened and drawn, and
+/// looks whether that is done without holding other threads off. So one page is drawn before any other, by one thread, and
+/// its document is kept, because the last one to go takes the shared parameters with it.
+void begin_alone() {
+    static std::once_flag once;
+    static std::unique_ptr<poppler::document> kept;
+    std::call_once(once, [] {
+        const std::string pdf = smallest_pdf();
+        poppler::byte_array bytes(pdf.begin(), pdf.end());
+        kept.reset(poppler::document::load_from_data(&bytes));
+        if (!kept) return;
+        const std::unique_ptr<poppler::page> page(kept->create_page(0));
+        poppler::page_renderer renderer;
+        set_up(renderer);
+        if (page) renderer.render_page(page.get(), 72, 72);
+    });
+}
+
 }  // namespace
 
 struct Renderer::State {
@@ -87,6 +121,7 @@ struct Renderer::State {
 
 Renderer::Renderer(const Path& path) : state_(std::make_unique<State>()) {
     Listening listening;
+    begin_alone();
     state_->path = path;
     state_->document.reset(poppler::document::load_from_file(path.string()));
     if (state_->document && !state_->document->is_locked()) return;

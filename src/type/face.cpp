@@ -5,6 +5,7 @@
 
 #include <ft2build.h>
 #include FT_FREETYPE_H
+#include FT_ADVANCES_H
 #include FT_OUTLINE_H
 #include FT_TRUETYPE_TABLES_H
 #include FT_TRUETYPE_TAGS_H
@@ -57,11 +58,15 @@ int depth_of(FT_Face face, const std::string& letters, const Path& file) {
     return static_cast<int>(-lowest);
 }
 
+/// From the table of advances alone: no outline is taken apart for them.
 std::vector<std::pair<std::uint32_t, int>> advances_of(FT_Face face, const Path& file) {
     std::vector<std::pair<std::uint32_t, int>> advances;
     FT_UInt glyph = 0;
-    for (FT_ULong c = FT_Get_First_Char(face, &glyph); glyph != 0; c = FT_Get_Next_Char(face, c, &glyph))
-        advances.emplace_back(static_cast<std::uint32_t>(c), advance_of(face, glyph, file));
+    for (FT_ULong c = FT_Get_First_Char(face, &glyph); glyph != 0; c = FT_Get_Next_Char(face, c, &glyph)) {
+        FT_Fixed advance = 0;
+        if (FT_Get_Advance(face, glyph, FT_LOAD_NO_SCALE | FT_LOAD_NO_HINTING, &advance) != 0) refuse(file, "a glyph of the font is damaged");
+        advances.emplace_back(static_cast<std::uint32_t>(c), static_cast<int>(advance));
+    }
     std::sort(advances.begin(), advances.end());
     return advances;
 }
@@ -69,6 +74,7 @@ std::vector<std::pair<std::uint32_t, int>> advances_of(FT_Face face, const Path&
 }  // namespace
 
 const int* Face::advance(std::uint32_t character) const {
+    if (character < usual_advances.size()) return usual_advances[character] >= 0 ? &usual_advances[character] : nullptr;
     const auto at = std::lower_bound(advances.begin(), advances.end(), character,
                                      [](const auto& entry, std::uint32_t c) { return entry.first < c; });
     return at != advances.end() && at->first == character ? &at->second : nullptr;
@@ -87,7 +93,11 @@ Face read_face(const Path& file) {
     const char* name = FT_Get_Postscript_Name(raw);
     if (!os2 || os2->version < 2 || os2->sCapHeight <= 0 || raw->units_per_EM == 0 || !name)
         refuse(file, "the font does not tell its name or the height of its capitals");
-    return {file, name, raw->units_per_EM, os2->sCapHeight, depth_of(raw, "gjpqy", file), FT_Get_FSType_Flags(raw), advances_of(raw, file)};
+    Face read{file, name, raw->units_per_EM, os2->sCapHeight, depth_of(raw, "gjpqy", file), FT_Get_FSType_Flags(raw), advances_of(raw, file)};
+    read.usual_advances.assign(0x2200, -1);
+    for (const auto& [character, advance] : read.advances)
+        if (character < read.usual_advances.size()) read.usual_advances[character] = advance;
+    return read;
 }
 
 }  // namespace qw::type

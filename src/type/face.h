@@ -21,6 +21,9 @@ struct Face {
     unsigned embedding = 0;  ///< OS/2 fsType: what the maker allows of embedding (OpenType specification, OS/2 table)
     /// Character and advance, sorted by character; every character that the font maps to a glyph.
     std::vector<std::pair<std::uint32_t, int>> advances;
+    /// The same of the characters that texts are made of, U+0000 … U+21FF, by character; -1: no glyph. Widths are what
+    /// composing asks for most.
+    std::vector<int> usual_advances = {};
 
     /// Nothing when the font has no glyph for it.
     const int* advance(std::uint32_t character) const;
