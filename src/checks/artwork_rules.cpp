@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "checks/artwork_rules.h"
 
+#include "checks/in_digits.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -12,12 +14,6 @@ namespace {
 
 /// Less than a cut or a printer can show.
 constexpr Length slack = Length::mm(0.05);
-
-std::string number(double value, const char* form = "%.0f") {
-    char text[48];
-    std::snprintf(text, sizeof text, form, value);
-    return text;
-}
 
 Finding finding(const std::string& rule, const std::string& file, int page, std::string measured, std::string limit, std::string message, std::string mend) {
     return {rule, Level::error, file, page, 0, std::move(measured), std::move(limit), std::move(message), std::move(mend)};
@@ -32,8 +28,8 @@ void check_density(const Rules& rules, const kit::Set& set, const ArtworkSeen& s
     const double by_size = facts.upright_width() / drawn.width.in_inches();
     const double off = std::abs(facts.density->x / by_size - 1) * 100;
     if (off <= rules.limit("artwork-density-tag")) return;
-    rules.say(findings, finding("artwork-density-tag", seen.shown, 0, number(facts.density->x) + " ppi in the file, " + number(by_size) + " ppi by its drawn size",
-                                number(rules.limit("artwork-density-tag"), "%g") + " % apart", "The file says another pixel density than its drawn size gives",
+    rules.say(findings, finding("artwork-density-tag", seen.shown, 0, in_digits(facts.density->x) + " ppi in the file, " + in_digits(by_size) + " ppi by its drawn size",
+                                in_digits(rules.limit("artwork-density-tag"), "%g") + " % apart", "The file says another pixel density than its drawn size gives",
                                 "Save it with the right density, or mend drawn-at of set " + set.name));
 }
 
@@ -43,10 +39,7 @@ void check_ink(const Rules& rules, const ArtworkSeen& seen, const Ink& ink, int 
     if (!ink.box.empty()) {
         const double percent = ink.coverage * 100, least = rules.limit("artwork-nearly-blank");
         if (percent >= least) return;
-        char measured[32], limit[32];
-        std::snprintf(measured, sizeof measured, "%.3f %%", percent);
-        std::snprintf(limit, sizeof limit, "%g %%", least);
-        rules.say(findings, finding("artwork-nearly-blank", seen.shown, page, measured, limit, "There is hardly anything on it",
+        rules.say(findings, finding("artwork-nearly-blank", seen.shown, page, in_digits(percent, "%.3f %%"), in_digits(least, "%g %%"), "There is hardly anything on it",
                                     "Look whether its drawing was left out at export"));
         return;
     }
@@ -129,7 +122,7 @@ void check_placement(const Rules& rules, const kit::Set& set, const Edition& edi
             rules.tried(rule);
             // The tag of 300 ppi is 11811 pixels a metre, 299.9994: a tenth of a pixel is no fault.
             if (ppi + 0.1 >= rules.limit(rule)) continue;
-            rules.say(findings, finding(rule, shown, 0, number(ppi) + " ppi", number(rules.limit(rule)) + " ppi",
+            rules.say(findings, finding(rule, shown, 0, in_digits(ppi) + " ppi", in_digits(rules.limit(rule)) + " ppi",
                                         "It has too few pixels for its printed size" + where, "Export it at 300 ppi of its drawn size"));
             break;
         }

@@ -26,7 +26,7 @@ struct PackedBundle {
 };
 
 /// A bundle by itself. One of ours: safe names, no doubles, contents.txt tells every other file by its right digest. Any: whole,
-/// its bytes (zip_rules.h), its names (zip_name_rules.h), what is in it.
+/// its bytes, its names and what is in it (zip_rules.h).
 void check_bundle(const Rules& rules, const PackedBundle& bundle, Findings& findings);
 
 /// What the shop accepts. No shop: nothing to say.

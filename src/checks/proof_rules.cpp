@@ -1,26 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "checks/proof_rules.h"
 
-#include "base/unit_system.h"
+#include "checks/in_digits.h"
 
 #include <cmath>
-#include <cstdio>
 
 namespace qw::checks {
 
 namespace {
 
-std::string in_mm(Length length) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.2f mm", length.in_mm());
-    return text;
-}
-
-std::string number(double value) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%g", value);
-    return text;
-}
+std::string in_mm(Length length) { return in_digits(length.in_mm(), "%.2f mm"); }
 
 Finding finding(const char* rule, const SignedSheet& sheet, std::string measured, std::string limit, std::string message, std::string mend) {
     const int page = sheet.pages.empty() ? 0 : sheet.pages.front();
@@ -47,14 +36,14 @@ void check_readings(const Rules& rules, const SignedSheet& sheet, Findings& find
         rules.tried("proof-gauge");
         const double off = (*sheet.gauge / *sheet.drawn - 1) * 100, limit = rules.limit("proof-gauge");
         if (std::abs(off) > limit + 1e-9)
-            rules.say(findings, finding("proof-gauge", sheet, in_mm(*sheet.gauge), in_mm(*sheet.drawn) + " within " + number(limit) + " %",
+            rules.say(findings, finding("proof-gauge", sheet, in_mm(*sheet.gauge), in_mm(*sheet.drawn) + " within " + in_digits(limit, "%g") + " %",
                                         "The signed sheet was not printed at its size", "Print it at 100 %, and sign the new sheet"));
     }
     if (sheet.right && sheet.up) {
         rules.tried("proof-offset");
         const double off = std::hypot(sheet.right->in_mm(), sheet.up->in_mm()), limit = rules.limit("proof-offset");
         if (off > limit + 1e-9)
-            rules.say(findings, finding("proof-offset", sheet, number(std::round(off * 100) / 100) + " mm", number(limit) + " mm",
+            rules.say(findings, finding("proof-offset", sheet, in_digits(std::round(off * 100) / 100, "%g") + " mm", in_digits(limit, "%g") + " mm",
                                         "The back of the signed sheet lies beside its front",
                                         "Straighten the paper or set the printer, print it again, and sign the new sheet"));
     }

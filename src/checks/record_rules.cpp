@@ -3,6 +3,7 @@
 
 #include "base/words.h"
 #include "bundle/unicode.h"
+#include "kit/manifest.h"
 
 #include <algorithm>
 #include <map>
@@ -52,11 +53,6 @@ void check_files(const Rules& rules, const record::ReleaseRecord& record, const 
                                     "release.json counts other files than the bundle has"));
 }
 
-const std::set<std::string>& roles_of_sets() {
-    static const std::set<std::string> roles{"journal-page", "full-sheet", "part", "extra"};
-    return roles;
-}
-
 std::string stem_of(const std::string& path) {
     const std::string name = path.substr(path.rfind('/') + 1);
     return name.substr(0, name.rfind('.'));
@@ -78,8 +74,8 @@ void check_said(const Rules& rules, const record::File& file, const std::vector<
     }
     if (file.paper.value_or("") != paper) differ(file.paper.value_or(""), paper, "paper");
     else if (file.print.value_or("") != print) differ(file.print.value_or(""), print, "print");
-    else if (roles_of_sets().contains(file.role) ? print.empty() : file.role != stem_of(file.path))
-        differ(file.role, roles_of_sets().contains(file.role) ? "a generated sheet" : stem_of(file.path), "role");
+    else if (kit::is_role(file.role) ? print.empty() : file.role != stem_of(file.path))
+        differ(file.role, kit::is_role(file.role) ? "a generated sheet" : stem_of(file.path), "role");
 }
 
 /// <kit>-<version>.zip, or <kit>-<version>-1-of-3.zip.

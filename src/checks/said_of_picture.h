@@ -2,19 +2,12 @@
 #pragma once
 
 #include "base/finding.h"
+#include "checks/in_digits.h"
 
-#include <cstdio>
 #include <string>
 #include <utility>
 
 namespace qw::checks {
-
-/// `form` as for printf, of one double.
-inline std::string in_digits(double value, const char* form = "%.0f") {
-    char text[48];
-    std::snprintf(text, sizeof text, form, value);
-    return text;
-}
 
 /// `Rules::say` gives it its level.
 inline Finding of_picture(const char* rule, const std::string& file, int page, std::string measured, std::string limit, std::string message, std::string mend) {

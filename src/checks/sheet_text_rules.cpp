@@ -89,13 +89,6 @@ std::string letters_beyond(const std::map<std::string, int>& some_letters, const
     return some(beyond);
 }
 
-bool shows_artwork(const std::string& role) {
-    using kit::Role;
-    for (const Role one : {Role::journal_page, Role::full_sheet, Role::part, Role::extra})
-        if (role == name_of(one)) return true;
-    return false;
-}
-
 /// Where a font's characters cannot be told, fonts-readable says so, and nothing can be said of words.
 bool has_readable_fonts(const proof::PageFacts& page) {
     return std::all_of(page.fonts.begin(), page.fonts.end(), [](const proof::FontFact& font) { return font.readable; });
@@ -165,7 +158,7 @@ void check_sheet_text(const Rules& rules, const compose::Page& plan, const Rende
 void check_sheet_foot(const Rules& rules, const SeenPdf& seen, Findings& findings) {
     const proof::FileFacts& facts = *seen.facts;
     const std::size_t parted = facts.title.rfind(": "), version = facts.subject.rfind(", ");
-    if (seen.role.empty() || shows_artwork(seen.role) || !seen.paper || parted == std::string::npos || version == std::string::npos) return;
+    if (seen.role.empty() || kit::is_role(seen.role) || !seen.paper || parted == std::string::npos || version == std::string::npos) return;
     const std::string kit = facts.title.substr(0, parted);
     if (!facts.subject.starts_with(kit + " ")) return;
     const std::vector<std::string> names{kit, facts.subject.substr(kit.size() + 1, version - kit.size() - 1), facts.title.substr(parted + 2), seen.paper->title};

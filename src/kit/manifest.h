@@ -22,6 +22,7 @@ enum class Place { as_drawn, cover, contain };
 enum class Borders { trimmed, kept };
 
 std::string name_of(Role role);      ///< "journal-page", as in manifests and release.json
+bool is_role(const std::string& name);
 std::string name_of(Place place);
 
 /// A file of artwork: where it is, and how the designer knows it.

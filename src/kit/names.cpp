@@ -13,6 +13,12 @@ std::string name_of(Role role) {
     return "extra";
 }
 
+bool is_role(const std::string& name) {
+    for (const Role role : {Role::journal_page, Role::full_sheet, Role::part, Role::extra})
+        if (name == name_of(role)) return true;
+    return false;
+}
+
 std::string name_of(Place place) {
     switch (place) {
         case Place::as_drawn: return "as-drawn";

@@ -2,6 +2,7 @@
 // What is printed and signed before sale: the proofing set shows every risk that it tells, its pages are those on sale, and
 // signatures hold as long as their pages are the same.
 #include "program/program.h"
+#include "support/signed_form.h"
 
 #include <catch2/catch.hpp>
 
@@ -10,28 +11,7 @@ using namespace qw::test;
 
 namespace {
 
-/// Signs all sheets of a form as good.
-std::string signed_form(const std::string& form) {
-    std::string text, line;
-    bool a4 = false;
-    for (const char c : form) {
-        line += c;
-        if (c != '\n') continue;
-        if (line.starts_with("    file: ")) a4 = line.starts_with("    file: a4/");
-        for (const auto& [key, value] : std::vector<std::pair<std::string, std::string>>{{"printed-by", "Wren"},
-                                                                                         {"printer", "bench inkjet"},
-                                                                                         {"stock", "as asked"},
-                                                                                         {"setting", "100 %"},
-                                                                                         {"gauge", a4 ? "200 mm" : "8 in"},
-                                                                                         {"offset", "{ x: 0.5 mm, y: -0.5 mm }"},
-                                                                                         {"date", "2026-09-02"},
-                                                                                         {"verdict", "good"}})
-            if (line == "    " + key + ":\n") line = "    " + key + ": " + value + "\n";
-        text += line;
-        line.clear();
-    }
-    return text;
-}
+const Signature somewhat_aside{"200 mm", "8 in", "{ x: 0.5 mm, y: -0.5 mm }", "good"};
 
 nlohmann::json audited(const std::string& options, const Path& folder) {
     return nlohmann::json::parse(quirewright("audit kit --out out --json " + options, folder).text);
@@ -83,7 +63,7 @@ TEST_CASE("signatures hold until their pages change, and nothing that was writte
     std::filesystem::rename(copy_of_kit("lamplight-mini", folder.path()), folder / "kit");
     REQUIRE(audited("", folder.path()).contains("proofs") == false);
     CHECK(audited("--sign kit/proofs.yaml", folder.path()).contains("proofs") == false);
-    const std::string written = signed_form(read(folder / "kit/proofs.yaml"));
+    const std::string written = signed_form(read(folder / "kit/proofs.yaml"), somewhat_aside);
     write(folder / "kit/proofs.yaml", written);
     const nlohmann::json first = audited("", folder.path());
     REQUIRE(first["proofs"].size() > 4);
